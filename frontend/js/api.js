@@ -1,0 +1,97 @@
+// The service, asked by fetch. Each call resolves, never rejects, to {ok, status, data | problem, saved?}:
+// `saved` is the time at which a stored answer was made, given when the service cannot be reached; status 0 means that
+// it could not be reached and nothing is stored. `connection` fires "change" when the service goes or comes back.
+
+import { forget, keep, recall } from "./store.js";
+
+const KEEP = 50;
+const LONGEST = 400000;
+const PATIENCE = 8000;
+
+class Connection extends EventTarget {
+  online = true;
+
+  report(online) {
+    if (this.online === online) return;
+    this.online = online;
+    this.dispatchEvent(new Event("change"));
+    if (!online) this.#retry(2000);
+  }
+
+  #retry(after) {
+    setTimeout(async () => {
+      try {
+        const reply = await fetch("/health", { cache: "no-store", signal: patience() });
+        if (reply.ok) return this.report(true);
+      } catch { /* still away */ }
+      this.#retry(Math.min(after * 1.5, 15000));
+    }, after);
+  }
+}
+
+export const connection = new Connection();
+
+function patience() {
+  return AbortSignal.timeout ? AbortSignal.timeout(PATIENCE) : undefined;
+}
+
+function storeAnswer(key, data) {
+  if (JSON.stringify(data).length > LONGEST) return;
+  const list = recall("answers", []).filter((old) => old !== key);
+  list.unshift(key);
+  while (list.length > KEEP) forget("answer." + list.pop());
+  while (!keep("answer." + key, { saved: new Date().toISOString(), data }) && list.length > 1) {
+    forget("answer." + list.pop());
+  }
+  keep("answers", list);
+}
+
+function storedAnswer(key) {
+  const found = recall("answer." + key);
+  if (found) return { ok: true, status: 200, data: found.data, saved: found.saved };
+  return {
+    ok: false, status: 0,
+    problem: { title: "No connection", status: 0, detail: "The service cannot be reached and this question has no saved answer." },
+  };
+}
+
+async function request(path, body) {
+  const options = { signal: patience(), headers: { Accept: "application/json" } };
+  if (body === undefined) return fetch(path, options);
+  return fetch(path, {
+    ...options, method: "POST", body: JSON.stringify(body),
+    headers: { ...options.headers, "Content-Type": "application/json" },
+  });
+}
+
+async function reach(path, body) {
+  try {
+    return await request(path, body);
+  } catch {
+    await new Promise((done) => setTimeout(done, 300));
+    return request(path, body);
+  }
+}
+
+async function ask(path, body) {
+  const key = path + (body === undefined ? "" : JSON.stringify(body));
+  let reply, data;
+  try {
+    reply = await reach(path, body);
+    data = await reply.json();
+  } catch {
+    // A proxy's page instead of the service's answer is as good as no connection.
+    connection.report(false);
+    return storedAnswer(key);
+  }
+  connection.report(true);
+  if (!reply.ok) return { ok: false, status: reply.status, problem: data };
+  storeAnswer(key, data);
+  return { ok: true, status: reply.status, data };
+}
+
+export const solve = (body) => ask("/v1/solve", body);
+export const verify = (body) => ask("/v1/verify", body);
+export const angle = (body) => ask("/v1/angle", body);
+export const locate = (body) => ask("/v1/locate", body);
+export const heads = () => ask("/v1/heads");
