@@ -1,0 +1,191 @@
+"""Every hole of every circle, tried one after another: plain, direct, compound, and the nearest hole.
+
+A *wanted* move is in turns of the crank (for the direct plate, in turns of the spindle).
+"""
+
+from __future__ import annotations
+
+from bisect import bisect_left
+from collections.abc import Iterable, Sequence
+from fractions import Fraction
+from math import gcd
+from typing import NamedTuple
+
+Plates = Sequence[Sequence[int]]
+
+SET_I: Plates = (
+    (15, 16, 17, 18, 19, 20),
+    (21, 23, 27, 29, 31, 33),
+    (37, 39, 41, 43, 47, 49),
+)
+SET_II: Plates = (
+    (24, 25, 28, 30, 34, 37, 38, 39, 41, 42, 43),
+    (46, 47, 49, 51, 53, 54, 57, 58, 59, 62, 66),
+)
+
+
+class PlainSetting(NamedTuple):
+    """A crank move; whole turns alone are one setting, on no plate and no circle."""
+
+    turns: int
+    holes: int
+    circle: int | None
+    plate: int | None
+
+
+class CompoundSetting(NamedTuple):
+    """A crank move on one circle, then plate and crank together on another of the same plate."""
+
+    plate: int
+    turns: int
+    holes: int
+    circle: int
+    second_holes: int
+    second_circle: int
+
+    @property
+    def move(self) -> Fraction:
+        """The whole move in turns of the crank."""
+        second = Fraction(self.second_holes, self.second_circle)
+        return self.turns + Fraction(self.holes, self.circle) + second
+
+
+def plain_settings(wanted: Fraction, plates: Plates) -> set[PlainSetting]:
+    """Every exact crank move for ``wanted``."""
+    turns, over, parts = wanted.numerator // wanted.denominator, wanted.numerator, wanted.denominator
+    left = over - turns * parts
+    if left == 0:
+        return {PlainSetting(turns, 0, None, None)}
+    found = set()
+    for plate, circles in enumerate(plates, start=1):
+        for circle in circles:
+            for holes in range(1, circle):
+                if holes * parts == left * circle:
+                    found.add(PlainSetting(turns, holes, circle, plate))
+    return found
+
+
+def direct_settings(wanted: Fraction, circles: Iterable[int]) -> set[tuple[int, int]]:
+    """Every (holes, circle) of the direct plate that moves the spindle by exactly ``wanted``."""
+    return {
+        (holes, circle)
+        for circle in circles
+        for holes in range(1, circle + 1)
+        if holes * wanted.denominator == wanted.numerator * circle
+    }
+
+
+class CompoundTable:
+    """All that any two circles of one plate can do within a turn, found by putting the pin in every hole.
+
+    For every ordered pair of circles: the sum of the two moves in parts of 1/(A*B) turn, whole turns
+    left out, and the two moves that make it. ``moves_needed`` is False when the second move may be
+    nothing (nearest hole on two circles), True for compound indexing proper.
+    """
+
+    def __init__(
+        self, plates: Plates, stop_circles: Sequence[int] | None = None, *, moves_needed: bool = True
+    ) -> None:
+        self.pairs: dict[tuple[int, int, int], dict[int, tuple[int, int]]] = {}
+        for plate, circles in enumerate(plates, start=1):
+            for first in circles:
+                for second in circles:
+                    if first == second or not (stop_circles is None or second in stop_circles):
+                        continue
+                    sums: dict[int, tuple[int, int]] = {}
+                    for holes in range(first):
+                        for back_or_on in range(1 if moves_needed else 0, second):
+                            parts = (holes * second + back_or_on * first) % (first * second)
+                            sums.setdefault(parts, (holes, back_or_on))
+                    self.pairs[plate, first, second] = sums
+        self.sorted_sums = {pair: sorted(sums) for pair, sums in self.pairs.items()}
+
+    def _setting(self, pair: tuple[int, int, int], parts: int, wanted: Fraction) -> CompoundSetting:
+        """The two moves that make so many parts, and the whole turns that bring them nearest to ``wanted``."""
+        plate, first, second = pair
+        holes, on = self.pairs[pair][parts]
+        choices = [
+            CompoundSetting(plate, turns, holes, first, way, second)
+            for way in ((on, on - second) if on else (0,))
+            for turns in range(int(wanted) - 1, int(wanted) + 3)
+            if turns >= 0
+        ]
+        return min(choices, key=lambda setting: abs(setting.move - wanted))
+
+    def exact(self, wanted: Fraction) -> list[CompoundSetting]:
+        """One exact compound move for every ordered pair of circles that has any."""
+        found = []
+        for pair in self.pairs:
+            whole = pair[1] * pair[2]
+            parts, left = divmod(wanted.numerator * whole, wanted.denominator)
+            if left == 0 and parts % whole in self.pairs[pair]:
+                found.append(self._setting(pair, parts % whole, wanted))
+        return found
+
+    def nearest(self, wanted: Fraction) -> CompoundSetting:
+        """The compound move that comes nearest to ``wanted``, of all pairs of circles."""
+        best: tuple[Fraction, tuple[int, int, int], int] | None = None
+        for pair, sums in self.sorted_sums.items():
+            whole = pair[1] * pair[2]
+            within_a_turn = wanted % 1 * whole
+            at = bisect_left(sums, within_a_turn)
+            for parts in (sums[at - 1], sums[at % len(sums)]):
+                off = abs(parts - within_a_turn)
+                off = min(off, whole - off) / whole
+                if best is None or off < best[0]:
+                    best = (off, pair, parts)
+        assert best is not None
+        return self._setting(best[1], best[2], wanted)
+
+
+def nearest_holes(positions: Iterable[Fraction], grid: int) -> list[Fraction]:
+    """For every position (in turns) the nearest of ``grid`` evenly spaced places of the spindle."""
+    nearest = []
+    for position in positions:
+        below = position.numerator * grid // position.denominator
+        places = (Fraction(below, grid), Fraction(below + 1, grid))
+        nearest.append(min(places, key=lambda place: abs(place - position)))
+    return nearest
+
+
+def worst_on_one_circle(positions: Sequence[Fraction], ratio: int, plates: Plates) -> dict[int, Fraction]:
+    """Circle by circle, the worst error when every position is put at its nearest hole."""
+    return {
+        circle: max(
+            abs(made - wanted)
+            for made, wanted in zip(nearest_holes(positions, ratio * circle), positions, strict=True)
+        )
+        for circles in plates
+        for circle in circles
+    }
+
+
+def worst_on_two_circles(
+    positions: Sequence[Fraction], ratio: int, plates: Plates, stop_circles: Sequence[int] | None = None
+) -> dict[tuple[int, int], Fraction]:
+    """Pair by pair, the worst error when crank and plate together find the nearest place for each position.
+
+    The places are those that the two circles really make, listed hole by hole.
+    """
+    worst = {}
+    for circles in plates:
+        for first in circles:
+            for second in circles:
+                if first == second or not (stop_circles is None or second in stop_circles):
+                    continue
+                made = {
+                    (one * second + other * first) % (first * second)
+                    for one in range(first)
+                    for other in range(second)
+                }
+                # They are evenly spaced, or the grid below would not be the whole truth.
+                places = len(made)
+                assert sorted(made) == list(range(0, first * second, first * second // places))
+                nearest = nearest_holes(positions, ratio * places)
+                worst[first, second] = max(abs(a - b) for a, b in zip(nearest, positions, strict=True))
+    return worst
+
+
+def block_moves(divisions: int, up_to: int) -> list[int]:
+    """Every number of spaces a move that still reaches each division once."""
+    return [spaces for spaces in range(1, up_to + 1) if gcd(spaces, divisions) == 1]
