@@ -6,8 +6,9 @@ A *wanted* move is in turns of the crank (for the direct plate, in turns of the 
 from __future__ import annotations
 
 from bisect import bisect_left
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from fractions import Fraction
+from itertools import permutations
 from math import gcd
 from typing import NamedTuple
 
@@ -101,7 +102,7 @@ class CompoundTable:
         self.sorted_sums = {pair: sorted(sums) for pair, sums in self.pairs.items()}
 
     def _setting(self, pair: tuple[int, int, int], parts: int, wanted: Fraction) -> CompoundSetting:
-        """The two moves that make so many parts, and the whole turns that bring them nearest to ``wanted``."""
+        """The two moves that make so many parts, with the whole turns that come nearest to ``wanted``."""
         plate, first, second = pair
         holes, on = self.pairs[pair][parts]
         choices = [
@@ -124,66 +125,66 @@ class CompoundTable:
 
     def nearest(self, wanted: Fraction) -> CompoundSetting:
         """The compound move that comes nearest to ``wanted``, of all pairs of circles."""
-        best: tuple[Fraction, tuple[int, int, int], int] | None = None
+        over, under = (wanted % 1).numerator, wanted.denominator
+        best_off, best_whole, best = 1, 1, None
         for pair, sums in self.sorted_sums.items():
+            # All in parts of 1/(under * whole) turn, so that whole numbers do.
             whole = pair[1] * pair[2]
-            within_a_turn = wanted % 1 * whole
-            at = bisect_left(sums, within_a_turn)
+            at = bisect_left(sums, -(-over * whole // under))
             for parts in (sums[at - 1], sums[at % len(sums)]):
-                off = abs(parts - within_a_turn)
-                off = min(off, whole - off) / whole
-                if best is None or off < best[0]:
-                    best = (off, pair, parts)
+                off = abs(parts * under - over * whole)
+                off = min(off, whole * under - off)
+                if best is None or off * best_whole < best_off * whole:
+                    best_off, best_whole, best = off, whole, (pair, parts)
         assert best is not None
-        return self._setting(best[1], best[2], wanted)
+        return self._setting(*best, wanted)
 
 
 def nearest_holes(positions: Iterable[Fraction], grid: int) -> list[Fraction]:
-    """For every position (in turns) the nearest of ``grid`` evenly spaced places of the spindle."""
+    """For every position (in turns) the nearest of ``grid`` even places; of two as near, the one ahead."""
     nearest = []
     for position in positions:
         below = position.numerator * grid // position.denominator
-        places = (Fraction(below, grid), Fraction(below + 1, grid))
+        places = (Fraction(below + 1, grid), Fraction(below, grid))
         nearest.append(min(places, key=lambda place: abs(place - position)))
     return nearest
 
 
-def worst_on_one_circle(positions: Sequence[Fraction], ratio: int, plates: Plates) -> dict[int, Fraction]:
-    """Circle by circle, the worst error when every position is put at its nearest hole."""
-    return {
-        circle: max(
-            abs(made - wanted)
-            for made, wanted in zip(nearest_holes(positions, ratio * circle), positions, strict=True)
-        )
-        for circles in plates
-        for circle in circles
-    }
+def worst_of_divisions(divisions: int, grid: int) -> Fraction:
+    """The worst error, in turns, when every division is put at its nearest of ``grid`` even places."""
+    farthest = 0
+    for division in range(divisions):
+        past = division * grid % divisions
+        farthest = max(farthest, min(past, divisions - past))
+    return Fraction(farthest, divisions * grid)
 
 
-def worst_on_two_circles(
-    positions: Sequence[Fraction], ratio: int, plates: Plates, stop_circles: Sequence[int] | None = None
-) -> dict[tuple[int, int], Fraction]:
-    """Pair by pair, the worst error when crank and plate together find the nearest place for each position.
+def places_of_two_circles(plates: Plates, stop_circles: Sequence[int] | None = None) -> set[int]:
+    """How many places in a crank turn any two circles of one plate make between them, tried hole by hole."""
+    counts = set()
+    for first, second, sums in _pairs_of_holes(plates, stop_circles):
+        # They are evenly spaced, or the count would not be the whole truth.
+        assert sorted(sums) == list(range(0, first * second, first * second // len(sums)))
+        counts.add(len(sums))
+    return counts
 
-    The places are those that the two circles really make, listed hole by hole.
-    """
-    worst = {}
+
+def _pairs_of_holes(
+    plates: Plates, stop_circles: Sequence[int] | None
+) -> Iterator[tuple[int, int, set[int]]]:
     for circles in plates:
-        for first in circles:
-            for second in circles:
-                if first == second or not (stop_circles is None or second in stop_circles):
-                    continue
-                made = {
-                    (one * second + other * first) % (first * second)
-                    for one in range(first)
-                    for other in range(second)
-                }
-                # They are evenly spaced, or the grid below would not be the whole truth.
-                places = len(made)
-                assert sorted(made) == list(range(0, first * second, first * second // places))
-                nearest = nearest_holes(positions, ratio * places)
-                worst[first, second] = max(abs(a - b) for a, b in zip(nearest, positions, strict=True))
-    return worst
+        for first, second in permutations(circles, 2):
+            if stop_circles is None or second in stop_circles:
+                whole = first * second
+                yield (
+                    first,
+                    second,
+                    {
+                        (one * second + other * first) % whole
+                        for one in range(first)
+                        for other in range(second)
+                    },
+                )
 
 
 def block_moves(divisions: int, up_to: int) -> list[int]:
