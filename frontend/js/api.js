@@ -20,6 +20,7 @@ class Connection extends EventTarget {
 
   #retry(after) {
     setTimeout(async () => {
+      if (this.online) return;
       try {
         const reply = await fetch("/health", { cache: "no-store", signal: patience() });
         if (reply.ok) return this.report(true);

@@ -1,0 +1,120 @@
+// Everything that a button, a field or a link can set going.
+
+import { store } from "./store.js";
+import * as api from "./api.js";
+import { isBlank, toBody, withPositions } from "./question.js";
+import { toHash } from "./link.js";
+import { wholeHead } from "./words.js";
+import { headActions } from "./head-actions.js";
+import { paperActions } from "./paper.js";
+
+const TYPING = 350;
+const THEN = 400;
+let pause = 0;
+let turn = 0;
+
+function say(text) {
+  const line = document.getElementById("status");
+  line.textContent = "";
+  setTimeout(() => { line.textContent = text; }, 50);
+}
+
+function focusOn(id) {
+  const found = document.getElementById(id);
+  if (!found) return;
+  found.closest("details")?.setAttribute("open", "");
+  found.focus();
+  found.scrollIntoView({ block: "center" });
+}
+
+function remember() {
+  const { question, head } = store.get();
+  const hash = "#" + toHash(question, head);
+  if (!isBlank(question) && hash !== location.hash) history.replaceState(null, "", hash);
+}
+
+// Positions come after the answer, so that the move is there at once and the schedule a moment later.
+async function schedule(asked, mine) {
+  const { answer, chosen } = store.get();
+  if (!answer || (answer.setups[chosen] || {}).positions) return;
+  const body = withPositions(asked, answer, chosen);
+  const reply = body && await api.solve(body);
+  if (!reply || !reply.ok || mine !== turn || store.get().chosen !== chosen) return;
+  const now = store.get().answer;
+  const setups = now.setups.map((setup, at) => (at === chosen ? { ...setup, positions: reply.data.setups[at]?.positions || null } : setup));
+  store.set({ answer: { ...now, setups } });
+}
+
+function refused(problem, loud) {
+  store.set({ busy: false, answer: null, saved: null, unsure: !loud, problem: loud ? problem : null });
+  if (loud) setTimeout(() => focusOn("problem"));
+}
+
+// `loud` when the operator asked for the answer: then what is wrong is said and takes focus. While typing it stays quiet.
+async function solve({ loud = false, chosen = 0 } = {}) {
+  clearTimeout(pause);
+  const { question, head } = store.get();
+  const mine = ++turn;
+  remember();
+  if (isBlank(question) && !loud) return store.set({ answer: null, problem: null, unsure: false, busy: false });
+  const asked = toBody(question, wholeHead(head));
+  store.set({ busy: true });
+  const reply = await api.solve(asked);
+  if (mine !== turn) return;
+  if (!reply.ok) return refused(reply.problem, loud || reply.status === 0);
+  const answer = reply.data;
+  const first = Math.min(chosen, answer.setups.length - 1);
+  store.set({
+    answer, asked, chosen: first, problem: null, unsure: false, busy: false,
+    saved: reply.saved || null, version: answer.service_version,
+  });
+  say(answer.setups[first].summary);
+  setTimeout(() => mine === turn && schedule(asked, mine), loud ? 0 : THEN);
+}
+
+function go({ view }) {
+  store.set({ view });
+  window.scrollTo(0, 0);
+  setTimeout(() => document.querySelector("#main h1")?.focus());
+}
+
+export const actions = {
+  say, focusOn, solve, go,
+  skip: () => document.getElementById("main").focus(),
+  focus: ({ on }) => focusOn(on),
+  theme: ({ theme }) => store.set({ theme }),
+  set: (patch) => store.set(patch),
+
+  // A field of the question changed: the answer follows a moment after the last key.
+  ask(patch) {
+    store.set({ question: { ...store.get().question, ...patch } });
+    clearTimeout(pause);
+    pause = setTimeout(solve, TYPING);
+  },
+  choose({ at }) {
+    store.set({ chosen: Number(at) });
+    const { answer, asked } = store.get();
+    say(answer.setups[Number(at)].summary);
+    schedule(asked, turn);
+    focusOn("move");
+  },
+  open({ question, head }) {
+    const mine = store.get();
+    const other = JSON.stringify(wholeHead(head)) !== JSON.stringify(wholeHead(mine.head));
+    if (other) store.set({ ownHead: mine.ownHead || { head: mine.head, headName: mine.headName } });
+    store.set({ question, head: wholeHead(head), ...(other ? { headName: "" } : {}), view: "setup" });
+    solve();
+  },
+  connected(online) {
+    store.set({ online });
+    say(online ? "The connection is back." : "No connection to the service.");
+    if (online && (store.get().saved || store.get().problem?.status === 0)) solve({ chosen: store.get().chosen });
+  },
+  async start() {
+    const reply = await api.heads();
+    if (reply.ok) store.set({ ready: reply.data.heads, version: reply.data.service_version });
+    if (!location.hash) solve();
+  },
+  ...headActions,
+  ...paperActions,
+};

@@ -1,0 +1,2 @@
+import { html } from "./html.js";
+export function partFields(part, found) { return html``; }

@@ -1,0 +1,67 @@
+// From what the operator typed to the body of a request. Pure.
+
+import { numberOr } from "./words.js";
+
+export const LIMIT = 6;
+const ROWS = 20000;
+
+function given(text) {
+  return text !== undefined && String(text).trim() !== "";
+}
+
+// One angle a line, or ";" between; only where neither occurs does a comma part two angles, since it may be a decimal comma.
+export function angleList(text) {
+  const typed = String(text || "");
+  return typed.split(/[;\n]/.test(typed) ? /[;\n]+/ : /,+/).map((each) => each.trim()).filter(Boolean);
+}
+
+function workOf(question) {
+  if (question.kind === "angle") {
+    const work = { angle: String(question.angle || "").trim() };
+    if (given(question.count)) work.count = numberOr(question.count);
+    return work;
+  }
+  if (question.kind === "angles") return { angles: angleList(question.angles) };
+  if (question.kind === "part") return { part: partOf(question.part || {}) };
+  return { divisions: numberOr(question.divisions || "") };
+}
+
+function partOf(part) {
+  const body = {};
+  for (const [name, value] of Object.entries(part)) {
+    if (typeof value === "boolean") body[name] = value;
+    else if (given(value)) body[name] = name === "kind" || name === "unit" ? value : numberOr(value);
+  }
+  return body;
+}
+
+export function isBlank(question) {
+  if (question.kind === "part") return !question.part || Object.keys(question.part).length < 2;
+  return !given(question[question.kind]);
+}
+
+// The body of /v1/solve; the head goes whole, so that the answer never depends on what the service takes for granted.
+export function toBody(question, head) {
+  const body = { work: workOf(question), head, limit: LIMIT };
+  if (given(question.tolerance)) body.tolerance = { angle: question.tolerance.trim() };
+  else if (given(question.at_rim)) {
+    body.tolerance = { at_rim: numberOr(question.at_rim), diameter: numberOr(question.diameter || "") };
+  }
+  if (given(question.every)) body.every = numberOr(question.every);
+  return body;
+}
+
+// The same question with the schedule of cuts asked for, or null when it would be too long to send.
+export function withPositions(body, answer, chosen) {
+  const cuts = answer.work.divisions || answer.work.count || (answer.work.angles || []).length || 2;
+  const laps = (answer.setups[chosen] || {}).laps || 1;
+  if (cuts * laps * (chosen + 1) > ROWS) return null;
+  return { ...body, positions: true, limit: chosen + 1 };
+}
+
+export function asWords(question) {
+  if (question.kind === "angle") return `${question.angle}${given(question.count) ? `, ${question.count} features` : ""}`;
+  if (question.kind === "angles") return angleList(question.angles).join(", ");
+  if (question.kind === "part") return Object.values(question.part || {}).join(" ");
+  return `${question.divisions} divisions`;
+}

@@ -1,0 +1,17 @@
+// The first page: the question above, the answer below it.
+
+import { html, mount } from "./html.js";
+import { faults, summary } from "./errors.js";
+import { askForm, fill, listen } from "./ask-form.js";
+import { answerView } from "./answer-view.js";
+
+const FRAME = html`<h1 tabindex="-1" class="unseen">Crank move</h1><div class="bench"><div id="ask"></div><div id="result" aria-live="off"></div></div>`;
+
+export function render(root, state, actions) {
+  if (mount(root, FRAME)) listen(root.querySelector("#ask"), actions);
+  const found = faults(state.problem, state.question.kind === "part" ? "part-kind" : state.question.kind);
+  const ask = root.querySelector("#ask");
+  const fresh = mount(ask, html`${summary(found)}${askForm(state, found)}`);
+  fill(ask, state.question, fresh);
+  mount(root.querySelector("#result"), answerView(state));
+}

@@ -1,0 +1,56 @@
+// What the shop screen says of a cut. Pure.
+
+import { count } from "./words.js";
+
+export const STAGE = { ready: "Before the first cut", trial: "Trial pass", closing: "Trial pass", cut: "Cutting", done: "Finished" };
+
+export const isLast = (job) => job.at + 1 >= job.count;
+
+export function title(job) {
+  if (job.phase === "trial") return `Mark ${job.at + 1} of ${job.count}`;
+  if (job.phase === "cut") return `Cut ${job.at + 1} of ${job.count}`;
+  if (job.phase === "closing") return `All ${job.count} marked`;
+  return job.phase === "done" ? `All ${job.count} cut` : "Get ready";
+}
+
+// [{number, unit, way}]: the figures of one move, whole turns first. `holes` below 0 go the other way.
+export function figures(turns, holes) {
+  const found = [];
+  if (turns) found.push({ number: turns, unit: turns === 1 ? "turn" : "turns" });
+  if (holes) found.push({ number: Math.abs(holes), unit: Math.abs(holes) === 1 ? "space" : "spaces", back: holes < 0 });
+  return found;
+}
+
+const moved = (turns, holes) => figures(turns, holes).map(({ number, unit, back }) => `${number} ${unit}${back ? " back" : ""}`).join(" and ");
+
+// One sentence for the ear: what to turn, where it ends.
+export function spoken(job, row) {
+  if (!row) return title(job);
+  const place = row.scale ? ` Scale ${row.scale}.` : "";
+  if (row.dial) return `${title(job)}. Dial to ${row.dial.set}.${place}`;
+  const second = row.secondHoles ? `, then ${moved(0, row.secondHoles)} with the plate` : "";
+  const move = moved(row.turns, row.holes);
+  return `${title(job)}. ${move || second ? `${move}${second}` : "No move"}, hole ${row.hole}.${place}`;
+}
+
+export const doneLabel = (job) => job.phase === "trial" ? `Mark ${job.at + 1} is made` : `Cut ${job.at + 1} is made`;
+
+// Everything to be seen to before the first cut, in the order of doing it.
+export function preparations({ method, move, second, gearing }) {
+  const list = [];
+  if (method === "direct") list.push("Take the worm out of mesh, or latch the crank pin up where the worm stays in mesh.",
+    `Put the direct pin in a hole of the ${move.circle} circle and mark that hole: it is hole 0.`);
+  if (move && move.plate) list.push(`Plate ${move.plate} is on. The pin is in circle ${move.circle}; mark its hole with chalk: it is hole 0.`);
+  if (move && move.plate && move.sector_holes) list.push(`Set the arms over ${move.sector_holes} holes, the pin's own included, and rest the first arm against the pin.`);
+  if (second) list.push(`The second move is on circle ${second.circle} of the same plate, with the stop pin drawn: plate and crank turn together.`);
+  if (gearing) list.push(`Fit the gears and ${count(gearing.idlers, "idler", "idlers")}, guard them, and draw the stop pin: the plate must be free to turn.`);
+  if (method === "dial") list.push("Bring the dial to zero, coming up to it the way you will turn.");
+  list.push("Set the scale on the spindle nose to 0, or note what it reads.", "Turn the crank one way only, as you will when cutting, so that no slack is left.");
+  return list;
+}
+
+export const armsReminder = ({ method, move }, row) => {
+  if (!move || !move.plate || !row.holes || row.cut === 1) return "";
+  return move.sector_holes ? "Arms first: swing them on until the first one rests against the pin."
+    : `Arms first: set them over ${Math.abs(row.holes) + 1} holes from the pin${method === "nearest" ? ", they change at every cut" : ""}.`;
+};

@@ -1,0 +1,86 @@
+// Figures and terms as the shop reads them. Pure: no DOM, no state.
+
+const GAP = "\u2009";
+const TOWARDS = { with: "with the crank", against: "against the crank" };
+
+// What the service takes for whatever a head leaves out.
+export const DEFAULT_HEAD = {
+  ratio: 40,
+  plates: [[15, 16, 17, 18, 19, 20], [21, 23, 27, 29, 31, 33], [37, 39, 41, 43, 47, 49]],
+  mounted_plate: 1, direct_circles: [24], worm_disengages: true, change_gears: [],
+  idlers: { simple: { with: 1, against: 2 }, compound: { with: 0, against: 1 } },
+  stop_circles: null, screw: null, dial: null,
+};
+
+export function wholeHead(head) {
+  return { ...DEFAULT_HEAD, ...(head || {}) };
+}
+
+export function headLine(head) {
+  const whole = wholeHead(head);
+  const parts = [`${whole.ratio}:1`];
+  if (whole.plates.length) parts.push("plates " + whole.plates.map(plateSpan).join(" / "));
+  if (whole.direct_circles.length) parts.push(whole.direct_circles.join(", ") + " direct");
+  if (whole.change_gears.length) parts.push(`${whole.change_gears.length} change gears`);
+  if (whole.dial) parts.push(dialText(whole.dial));
+  return parts.join(", ");
+}
+
+function plateSpan(circles) {
+  return circles.length > 1 ? `${Math.min(...circles)}-${Math.max(...circles)}` : String(circles[0] ?? "none");
+}
+
+function dialText(dial) {
+  return dial.divisions ? `dial of ${dial.divisions}` : `dial to ${dial.vernier || dial.graduation}`;
+}
+
+export function count(number, one, many) {
+  return `${number} ${number === 1 ? one : many}`;
+}
+
+export function grouped(number) {
+  return String(number).replace(/\B(?=(\d{3})+$)/g, GAP);
+}
+
+// Seconds of arc: 0.43″, 27″, 5′28″.
+export function seconds(value) {
+  const size = Math.abs(value);
+  if (size < 0.005) return size ? "under 0.01″" : "0″";
+  if (size < 10) return `${size.toFixed(2)}″`;
+  if (size < 60) return `${size.toFixed(1)}″`;
+  const whole = Math.round(size);
+  return `${Math.floor(whole / 60)}′${String(whole % 60).padStart(2, "0")}″`;
+}
+
+// What an angular error comes to on a diameter, in the same length unit: e × D/2, with e in radians.
+export function atRim(errorSeconds, diameter) {
+  return (Math.abs(errorSeconds) * Math.PI / 648000) * diameter / 2;
+}
+
+export function length(value) {
+  if (value === 0) return "0";
+  return value >= 0.0001 ? value.toFixed(4) : value.toExponential(1);
+}
+
+// "22.5" and "22,5" give 22.5; anything else is passed on as typed, for the service to say what is wrong with it.
+export function numberOr(text) {
+  const plain = String(text).trim().replace(/^(\d+),(\d+)$/, "$1.$2");
+  return /^-?\d+(\.\d+)?$/.test(plain) ? Number(plain) : String(text).trim();
+}
+
+export function list(text) {
+  return String(text).split(/[\s,;]+/).filter(Boolean).map(numberOr);
+}
+
+export const METHODS = {
+  direct: "Direct", plain: "Plain", compound: "Compound", differential: "Differential", dial: "By the dial", nearest: "Nearest hole",
+};
+
+export function plateWay(gearing) {
+  return TOWARDS[gearing.plate] || "";
+}
+
+export function clock(iso) {
+  const made = new Date(iso);
+  return Number.isNaN(made.getTime()) ? String(iso) : made.toLocaleString([], { dateStyle: "medium", timeStyle: "short" });
+}
