@@ -1,0 +1,1 @@
+"""The HTTP edge: what the service takes in, gives out and refuses."""
