@@ -32,6 +32,9 @@ __all__ = [
 ]
 
 
+_OTHER_JSON = {type(None): "null", list: "[…]", dict: "{…}"}
+
+
 @dataclass(frozen=True, slots=True)
 class Angle:
     """An angle in turns of the spindle; where it is not `rational` (radians), `turns` is right to 1e-40.
@@ -73,7 +76,7 @@ def parse_angle(given: str | int | Decimal) -> Angle:
     if isinstance(given, bool):
         raise AngleError(str(given).lower(), 0, ANGLE)
     if not isinstance(given, int | Decimal):
-        raise AngleError("…", 0, ANGLE)
+        raise AngleError(_OTHER_JSON.get(type(given), "…"), 0, ANGLE)
     turns = exact(given, AngleError) / PER_TURN["degrees"]
     if abs(turns) > LARGEST_TURNS:
         raise AngleError(str(given), 0, LARGEST)

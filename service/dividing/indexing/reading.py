@@ -195,6 +195,8 @@ def exact(number: int | Decimal, fault: type[ReadingError] = NumberError) -> Fra
     Traceback (most recent call last):
     dividing.indexing.reading.NumberError: Stopped at character 1 of "NaN": expected a number.
     """
+    if isinstance(number, bool):
+        raise fault(str(number).lower(), 0, "a number")
     if isinstance(number, int):
         if number.bit_length() <= (10**LONGEST_TEXT).bit_length():
             return Fraction(number)
