@@ -80,24 +80,19 @@ class CompoundTable:
     """All that any two circles of one plate can do within a turn, found by putting the pin in every hole.
 
     For every ordered pair of circles: the sum of the two moves in parts of 1/(A*B) turn, whole turns
-    left out, and the two moves that make it. ``moves_needed`` is False when the second move may be
-    nothing (nearest hole on two circles), True for compound indexing proper.
+    left out, and the two moves that make it. Both moves are moves: where one of them stays in its hole,
+    or goes round by whole turns, the other alone is plain indexing.
     """
 
-    def __init__(
-        self, plates: Plates, stop_circles: Sequence[int] | None = None, *, moves_needed: bool = True
-    ) -> None:
+    def __init__(self, plates: Plates, stop_circles: Sequence[int] | None = None) -> None:
         self.pairs: dict[tuple[int, int, int], dict[int, tuple[int, int]]] = {}
         for plate, circles in enumerate(plates, start=1):
-            for first in circles:
-                for second in circles:
-                    if first == second or not (stop_circles is None or second in stop_circles):
-                        continue
+            for first, second in permutations(circles, 2):
+                if stop_circles is None or second in stop_circles:
                     sums: dict[int, tuple[int, int]] = {}
-                    for holes in range(first):
-                        for back_or_on in range(1 if moves_needed else 0, second):
-                            parts = (holes * second + back_or_on * first) % (first * second)
-                            sums.setdefault(parts, (holes, back_or_on))
+                    for holes in range(1, first):
+                        for on in range(1, second):
+                            sums.setdefault((holes * second + on * first) % (first * second), (holes, on))
                     self.pairs[plate, first, second] = sums
         self.sorted_sums = {pair: sorted(sums) for pair, sums in self.pairs.items()}
 
@@ -107,7 +102,7 @@ class CompoundTable:
         holes, on = self.pairs[pair][parts]
         choices = [
             CompoundSetting(plate, turns, holes, first, way, second)
-            for way in ((on, on - second) if on else (0,))
+            for way in (on, on - second)
             for turns in range(int(wanted) - 1, int(wanted) + 3)
             if turns >= 0
         ]
