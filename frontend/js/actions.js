@@ -5,6 +5,7 @@ import * as api from "./api.js";
 import { isBlank, toBody, withPositions } from "./question.js";
 import { toHash } from "./link.js";
 import { wholeHead } from "./words.js";
+import { typeSign } from "./field.js";
 import { headActions } from "./head-actions.js";
 import { paperActions } from "./paper.js";
 
@@ -115,6 +116,7 @@ export const actions = {
     if (reply.ok) store.set({ ready: reply.data.heads, version: reply.data.service_version });
     if (!location.hash) solve();
   },
-  ...headActions,
-  ...paperActions,
+  sign: ({ for: id, sign }) => typeSign(id, sign),
+  ...headActions({ solve, go, say, focusOn }),
+  ...paperActions({ say, focusOn }),
 };

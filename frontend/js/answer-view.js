@@ -38,6 +38,10 @@ function lines(title, sentences, ordered = false) {
   return html`<section class="sheet"><h2>${title}</h2>${ordered ? html`<ol>${items}</ol>` : html`<ul>${items}</ul>`}</section>`;
 }
 
+function working(sentences) {
+  return html`<section class="sheet"><h2>How it is worked out</h2><ul class="working">${sentences.map((line) => html`<li>${line}</li>`)}</ul></section>`;
+}
+
 function others(state) {
   const { setups } = state.answer;
   if (setups.length < 2) return "";
@@ -74,7 +78,7 @@ export function answerView(state) {
     ${lines("Mind this", [...(setup.cautions || []), ...(answer.cautions || [])])}
     </div><div class="column">
     ${plateDrawing(setup, head)}
-    ${lines("How it is worked out", setup.working, true)}
+    ${working(setup.working)}
     ${sizes(answer.part)}
     ${declined(answer.declined || [])}
     </div></div>${schedule(setup)}`;

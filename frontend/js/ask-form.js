@@ -5,10 +5,10 @@ import { field } from "./field.js";
 import { headLine } from "./words.js";
 import { partFields } from "./part-form.js";
 
-const KINDS = [["divisions", "Number"], ["angle", "Angle"], ["angles", "List of angles"], ["part", "Part"]];
+const KINDS = [["divisions", "Number"], ["angle", "Angle"], ["angles", "Angle list"], ["part", "Part"]];
 
 function kinds(question) {
-  return html`<fieldset class="choice kinds"><legend>What do you divide by?</legend>${KINDS.map(([kind, title]) => html`<label
+  return html`<fieldset class="choice kinds"><legend class="unseen">What do you divide by?</legend>${KINDS.map(([kind, title]) => html`<label
     class="pick"><input type="radio" name="kind" id="kind-${kind}" value="${kind}" ${question.kind === kind ? html`checked` : ""}><span>${title}</span></label>`)}</fieldset>`;
 }
 
@@ -39,8 +39,8 @@ function more(question, found) {
 export function askForm(state, found) {
   const { question } = state;
   return html`<form id="question" novalidate>
-    <p class="head-line"><span class="soft">Head</span> <strong>${state.headName || ""}</strong> <span id="head-line">${headLine(state.head)}</span>
-      <button type="button" data-do="go" data-view="head" id="change-head">Change head</button></p>
+    <div class="head-line"><p><strong>${state.headName || "Head"}</strong> <span id="head-line">${headLine(state.head)}</span></p>
+      <button type="button" data-do="go" data-view="head" id="change-head">Change<span class="unseen"> head</span></button></div>
     ${kinds(question)}
     <div class="asked">${main(question, found)}<button class="main" id="work-it-out">Work it out</button></div>
     ${more(question, found)}

@@ -3,7 +3,7 @@
 import { html } from "./html.js";
 import { clock, headLine } from "./words.js";
 
-const PAGES = [["setup", "Set up"], ["jobs", "Jobs"], ["check", "Check"], ["angles", "Angles"], ["head", "My head"]];
+const PAGES = [["setup", "Set up"], ["jobs", "Jobs"], ["check", "Check"], ["angles", "Angles"], ["head", "Head"]];
 const THEMES = [["auto", "As the tablet"], ["light", "Light"], ["dark", "Dark"]];
 
 export function nav(state) {

@@ -13,7 +13,7 @@ export function escape(text) {
 }
 
 function markupOf(value) {
-  if (value === null || value === undefined || value === false || value === true) return "";
+  if (value === null || value === undefined || value === false) return "";
   if (value instanceof Safe) return value.markup;
   if (Array.isArray(value)) return value.map(markupOf).join("");
   return escape(value);
@@ -43,13 +43,16 @@ function restore(spot) {
   if (spot.from !== null && again.setSelectionRange) again.setSelectionRange(spot.from, spot.to);
 }
 
-// Gives true when the element was written anew. Focus goes back to the element that has the same id.
+const unfolded = (element) => [...element.querySelectorAll("details[id][open]")].map(({ id }) => id);
+
+// Gives true when the element was written anew. Focus goes back to the element that has the same id, and what was unfolded stays so.
 export function mount(element, safe) {
   const markup = markupOf(safe);
   if (shown.get(element) === markup) return false;
-  const spot = place(element);
+  const [spot, open] = [place(element), unfolded(element)];
   element.innerHTML = markup;
   shown.set(element, markup);
+  for (const id of open) document.getElementById(id)?.setAttribute("open", "");
   restore(spot);
   return true;
 }

@@ -1,0 +1,9 @@
+// Gives the operator a file without asking the service.
+
+export function saveFile(name, type, text) {
+  const link = document.createElement("a");
+  link.href = URL.createObjectURL(new Blob([text], { type }));
+  link.download = name;
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(link.href), 10000);
+}
