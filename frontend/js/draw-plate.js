@@ -76,16 +76,16 @@ function explanation(spaces, direct) {
   ], 142);
 }
 
-function describe({ circles, circle, from, spaces, direct, next }) {
+function describe({ circles, circle, from, spaces, armed, next }) {
   const rest = circles.filter((holes) => holes !== circle);
   const others = rest.length ? ` The other circles have ${rest.join(", ")} holes.` : "";
   if (!spaces) return `The pin is in hole ${from} and comes back to it.${others}`;
-  const arms = direct ? "" : ` The sector arms embrace ${Math.abs(spaces) + 1} holes.`;
+  const arms = !armed ? "" : ` The sector arms embrace ${Math.abs(spaces) + 1} holes.`;
   const way = spaces < 0 ? "anticlockwise" : "clockwise";
   return `The pin is in hole ${from}; ${plural(Math.abs(spaces), "space")} ${way} on is hole ${next}.${arms}${others}`;
 }
 
-export function drawPlate({ circles, circle, from = 0, spaces = 0, turns = 0, direct = false, explain = false }) {
+export function drawPlate({ circles, circle, from = 0, spaces = 0, turns = 0, direct = false, arms: armed = !direct, explain = false }) {
   const all = circles.includes(circle) ? circles : [...circles, circle];
   const laid = radii(all);
   const radius = laid.of.get(circle);
@@ -95,14 +95,14 @@ export function drawPlate({ circles, circle, from = 0, spaces = 0, turns = 0, di
   const [first, last] = steps < 0 ? [from + steps, from] : [from, from + steps];
   const embraced = new Set(Array.from({ length: steps ? last - first + 1 : 0 }, (_, on) => (((first + on) % circle) + circle) % circle));
   const clear = Math.min(0.45, 0.2 + (size / 2) * circle / (2 * Math.PI * radius));
-  const arms = steps && !direct
+  const arms = steps && armed
     ? sectorArms({ first: first / circle, last: last / circle, pitch: 1 / circle, clear }) : { under: "", over: ring("hub", HUB - 4) };
   const [pinX, pinY] = point(from / circle, radius);
   const [nextX, nextY] = point(next / circle, radius);
   const mark = Math.max(size * 0.75, 3.2);
   return drawing("plate-drawing", explain ? [-130, -130, 260, 306] : [-130, -130, 260, 260],
     direct ? `Direct plate of ${circle} holes` : `Plate, circle of ${circle} holes`,
-    describe({ circles: all, circle, from, spaces: steps, direct, next }), [
+    describe({ circles: all, circle, from, spaces: steps, armed, next }), [
       ring("rim", RIM), arms.under, otherCircles(laid, circle), ring("ring in-use", radius),
       holesInUse(radius, circle, size, embraced), arms.over,
       steps ? wayToGo(steps, first / circle, last / circle) : "",

@@ -51,6 +51,6 @@ export function preparations({ method, move, second, gearing }) {
 
 export const armsReminder = ({ method, move }, row) => {
   if (!move || !move.plate || !row.holes || row.cut === 1) return "";
-  return move.sector_holes ? "Arms first: swing them on until the first one rests against the pin."
+  return move.sector_holes ? "Arms first: swing them on, the first one against the pin."
     : `Arms first: set them over ${Math.abs(row.holes) + 1} holes from the pin${method === "nearest" ? ", they change at every cut" : ""}.`;
 };

@@ -1,0 +1,73 @@
+// One cut or trial mark: which it is, the move, what to expect after it, and the buttons.
+
+import { html, raw } from "./html.js";
+import { anglesOf, rowOf } from "./jobs.js";
+import { drawPlate } from "./draw-plate.js";
+import { drawRing } from "./draw-ring.js";
+import { STAGE, armsReminder, doneLabel, figures, title } from "./shop-words.js";
+
+export const bar = (job, words, stage = STAGE[job.phase]) => html`<header class="shop-bar"><p class="shop-job">${job.title}<span> ${stage}</span></p>
+  <h1 id="shop-title" tabindex="-1">${words}</h1>
+  <button type="button" id="shop-away" data-shop="asksLeave">Leave</button></header>`;
+
+const figure = ({ number, unit, back }) => html`<span class="shop-figure"><b>${number}</b> <span>${unit}${back ? " back" : ""}</span></span> `;
+
+const figureRow = (list) => html`<p class="shop-figures">${list.map(figure)}</p>`;
+
+function firstCut(row, job) {
+  const what = job.phase === "trial" ? "mark" : "cut";
+  return html`<p class="shop-start">No move. Make the first ${what} where you stand.</p>`;
+}
+
+function dialMove(row) {
+  return html`<p class="shop-figures"><span class="shop-figure"><b>${row.dial.set}</b> <span>on the dial</span></span></p>
+    <p>${row.turns ? `After ${row.turns} whole ${row.turns === 1 ? "turn" : "turns"} more of the handwheel. ` : ""}Turn ${row.dial.turns + 1} from zero.</p>`;
+}
+
+function twoMoves(job, row) {
+  return html`<ol class="shop-moves"><li><p>Crank alone, circle ${job.move.circle}</p>${figureRow(figures(row.turns, row.holes))}</li>
+    <li><p>Plate and crank together, circle ${job.second.circle}</p>${figureRow(figures(0, row.secondHoles))}</li></ol>`;
+}
+
+function moveOf(job, row) {
+  if (row.dial) return dialMove(row);
+  const list = figures(row.turns, row.holes);
+  if (!list.length && !row.secondHoles) return row.cut === 1 ? firstCut(row, job) : html`<p class="shop-start">No move: this one lies in the same hole.</p>`;
+  return job.second ? twoMoves(job, row) : figureRow(list);
+}
+
+function expected(job, row) {
+  const hole = row.dial || row.hole === null ? "" : html`<div><dt>Pin in hole</dt><dd>${row.hole}<span> of ${job.move.circle}</span></dd></div>`;
+  const stop = job.second && row.secondHole !== null ? html`<div><dt>Stop pin in hole</dt><dd>${row.secondHole}<span> of ${job.second.circle}</span></dd></div>` : "";
+  return html`<dl class="shop-expect">${hole}${stop}<div><dt>Scale on the nose</dt><dd>${row.scale}</dd></div></dl>`;
+}
+
+const arms = (words) => words ? html`<p class="shop-arms">${words}</p>` : "";
+
+const freeCheck = ({ free, cut }) => free && cut > 1
+  ? html`<p class="shop-free"><strong>Free check:</strong> the pin drops into the marked hole 0. If not, press Lost count?</p>` : "";
+
+// The plate as it stands before the move: the pin still in the hole of the cut before; the stop pin likewise for a second move.
+function plates(job, row) {
+  if (row.dial || !job.move) return "";
+  const before = row.cut > 1 ? rowOf(job, row.cut - 2) : row;
+  const first = { circle: job.move.circle, from: before.hole, spaces: row.holes || 0, turns: row.turns || 0, direct: !job.move.plate };
+  const second = job.second && { circle: job.second.circle, from: before.secondHole, spaces: row.secondHoles || 0, arms: false };
+  return [first, second].filter(Boolean).map((shown) => html`<div class="shop-plate">${raw(drawPlate({ circles: job.circles, ...shown }))}</div>`);
+}
+
+const ring = (job, row) => html`<div class="shop-ring">${raw(drawRing({ angles: anglesOf(job), now: job.at, reading: row.scale, label: job.title }))}</div>`;
+
+export function cutScreen(job) {
+  const row = rowOf(job);
+  if (!row) return missing(job);
+  return html`${bar(job, title(job))}
+    <section class="shop-move" aria-label="The move">${arms(armsReminder(job, row))}${moveOf(job, row)}${expected(job, row)}${freeCheck(row)}</section>
+    <div class="shop-drawings">${plates(job, row)}${ring(job, row)}</div>
+    <footer class="shop-buttons"><button type="button" id="shop-back" data-shop="back">Step back</button>
+      <button type="button" id="shop-lost" data-shop="lost">Lost count?</button>
+      <button type="button" id="shop-done" class="done" data-shop="done">${doneLabel(job)}</button></footer>`;
+}
+
+const missing = (job) => html`${bar(job, title(job))}<p class="shop-start">This browser has lost the schedule of this job.
+  Work out the setup again, take it to the machine, and go on through Lost count?</p>`;
