@@ -2,10 +2,12 @@
 
 import { store } from "./store.js";
 import * as api from "./api.js";
-import { isBlank, toBody, withPositions } from "./question.js";
+import { asWords, isBlank, toBody, withPositions } from "./question.js";
 import { toHash } from "./link.js";
 import { wholeHead } from "./words.js";
 import { typeSign } from "./field.js";
+import { jobOf } from "./jobs.js";
+import { start as startJob } from "./shop.js";
 import { headActions } from "./head-actions.js";
 import { paperActions } from "./paper.js";
 
@@ -88,7 +90,7 @@ export const actions = {
 
   // A field of the question changed: the answer follows a moment after the last key.
   ask(patch) {
-    store.set({ question: { ...store.get().question, ...patch } });
+    store.set({ question: { ...store.get().question, ...patch }, shared: null });
     clearTimeout(pause);
     pause = setTimeout(solve, TYPING);
   },
@@ -111,7 +113,18 @@ export const actions = {
     say(online ? "The connection is back." : "No connection to the service.");
     if (online && (store.get().saved || store.get().problem?.status === 0)) solve({ chosen: store.get().chosen });
   },
+  askPart(name, value) {
+    actions.ask({ part: { ...store.get().question.part, [name]: value } });
+  },
+  async cut() {
+    const { asked, chosen, question } = store.get();
+    await schedule(asked, turn);
+    const setup = store.get().answer.setups[chosen];
+    if (!setup.positions) return say("The schedule of cuts is not here yet. Try again in a moment.");
+    startJob({ title: asWords(question), asked, setup, hash: location.hash });
+  },
   async start() {
+    if (jobOf(store.get())) store.set({ view: "shop" });
     const reply = await api.heads();
     if (reply.ok) store.set({ ready: reply.data.heads, version: reply.data.service_version });
     if (!location.hash) solve();

@@ -6,6 +6,7 @@ import { METHODS, atRim, length, seconds, wholeHead } from "./words.js";
 import { gears } from "./gears.js";
 import { schedule } from "./schedule.js";
 import { plateDrawing } from "./drawings.js";
+import { share } from "./share.js";
 import { sizes } from "./sizes.js";
 
 function exactness(setup, question) {
@@ -72,7 +73,7 @@ export function answerView(state) {
       ${figures(setup)}${exactness(setup, question)}${mounting(setup, head)}${gears(setup)}
       <div class="row"><button type="button" class="main" id="start" data-do="cut">Start cutting</button>
       <button type="button" id="print" data-do="print">Print job card</button>
-      <button type="button" id="share" data-do="share">Link</button></div><div id="shared"></div></section>
+      <button type="button" id="share" data-do="share">Link</button></div>${share(state)}</section>
     ${others(state)}
     ${lines("What to do", setup.instructions, true)}
     ${lines("Mind this", [...(setup.cautions || []), ...(answer.cautions || [])])}

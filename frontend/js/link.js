@@ -1,6 +1,7 @@
 // The link: what a setup depends on, after the # of the page's address, in the words of the service's query form. Pure.
 
 import { DEFAULT_HEAD, list, numberOr } from "./words.js";
+import { typedPart } from "./part-kinds.js";
 import { angleList } from "./question.js";
 
 const HEAD_LISTS = ["direct_circles", "change_gears", "stop_circles"];
@@ -13,7 +14,7 @@ function same(one, other) {
 function workWords(question) {
   const words = {};
   if (question.kind === "angles") words.angles = angleList(question.angles).map((each) => each.replace(",", ".")).join(",");
-  else if (question.kind === "part") words.part = JSON.stringify(question.part || {});
+  else if (question.kind === "part") words.part = JSON.stringify(typedPart(question.part || {}));
   else words[question.kind] = question[question.kind] || "";
   if (question.kind === "angle" && question.count) words.count = question.count;
   for (const name of PLAIN_WORDS) if (question[name]) words[name] = question[name];

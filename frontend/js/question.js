@@ -1,5 +1,6 @@
 // From what the operator typed to the body of a request. Pure.
 
+import { isBlankPart, partTitle, typedPart } from "./part-kinds.js";
 import { numberOr } from "./words.js";
 
 export const LIMIT = 6;
@@ -28,15 +29,12 @@ function workOf(question) {
 
 function partOf(part) {
   const body = {};
-  for (const [name, value] of Object.entries(part)) {
-    if (typeof value === "boolean") body[name] = value;
-    else if (given(value)) body[name] = name === "kind" || name === "unit" ? value : numberOr(value);
-  }
+  for (const [name, value] of Object.entries(typedPart(part))) body[name] = numberOr(value);
   return body;
 }
 
 export function isBlank(question) {
-  if (question.kind === "part") return !question.part || Object.keys(question.part).length < 2;
+  if (question.kind === "part") return isBlankPart(question.part);
   return !given(question[question.kind]);
 }
 
@@ -59,9 +57,13 @@ export function withPositions(body, answer, chosen) {
   return { ...body, positions: true, limit: chosen + 1 };
 }
 
+function partWords(part) {
+  return `${partTitle(part)}, ${Object.entries(part).filter(([name]) => name !== "kind").map(([name, value]) => `${name.replace(/_/g, " ")} ${value}`).join(", ")}`;
+}
+
 export function asWords(question) {
   if (question.kind === "angle") return `${question.angle}${given(question.count) ? `, ${question.count} features` : ""}`;
   if (question.kind === "angles") return angleList(question.angles).join(", ");
-  if (question.kind === "part") return Object.values(question.part || {}).join(" ");
+  if (question.kind === "part") return partWords(typedPart(question.part || {}));
   return `${question.divisions} divisions`;
 }

@@ -3,4 +3,7 @@
 import { render as setup } from "./setup-view.js";
 import { render as head } from "./head-view.js";
 
-export const VIEWS = { setup, head };
+import { render as jobs } from "./jobs-view.js";
+import { render as shop } from "./shop.js";
+
+export const VIEWS = { setup, head, jobs, shop };
