@@ -1,0 +1,141 @@
+"""How far off a way of spacing puts the work: five figures, exact, from actual positions whatever the order of cutting.
+
+Even spacing of N divisions with a step error e, k spaces a move: cut i is off by i e. Neighbours on the finished work
+were cut q or N - q moves apart, q being the inverse of k modulo N, so their pitch is off by q e or (N - q) e; with
+k = 1 the whole closing error N e lands in the last space but one e.
+
+Rounded spacing at G places round the spindle: division k wants k G/N places. With N' = N/gcd(G, N) the fractions met are
+all the multiples of 1/N', hence worst (N' // 2)/N' of a place, span (N' - 1)/N', and with p/N' the fraction of G/N a pitch
+is either p/N' short or 1 - p/N' long. Nothing is added up, so an error is never more than half a place.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from fractions import Fraction
+from math import gcd
+
+from .setup import NO_ERROR, Accuracy, Even, Rounded, Spacing
+from .work import Angles, Arc, Divisions, Work
+
+_ZERO = Fraction(0)
+
+
+def accuracy(work: Work, spacing: Spacing) -> Accuracy:
+    """The errors of `spacing` on `work`, in turns of the spindle.
+
+    >>> str(accuracy(Divisions(7), Even(Fraction(1, 8))).closing)
+    '-1/8'
+    >>> accuracy(Divisions(3), Rounded(24)).worst
+    Fraction(0, 1)
+    """
+    if isinstance(spacing, Even):
+        if isinstance(work, Divisions):
+            return _even_divisions(work, spacing.step)
+        if isinstance(work, Arc):
+            return _even_arc(work, spacing.step)
+        raise TypeError("a list of angles has no even spacing")
+    if isinstance(work, Divisions):
+        return _rounded_divisions(work, spacing.points)
+    errors = [rounding_error(place, spacing.points) for place in ideal_places(work)]
+    return _from_positions(work, errors)
+
+
+def rounding_error(place: Fraction, points: int) -> Fraction:
+    """Nearest of `points` places round the spindle, less the place itself, in turns; halves are taken forward.
+
+    >>> rounding_error(Fraction(1, 7), 24)
+    Fraction(-1, 56)
+    """
+    wanted = place.numerator * points
+    short = wanted % place.denominator
+    long = short - place.denominator
+    return Fraction(-short if -long > short else -long, place.denominator * points)
+
+
+def ideal_places(work: Work) -> list[Fraction]:
+    """Where each cut should stand, in turns of the spindle from zero, in the order of cutting.
+
+    >>> ideal_places(Divisions(4, every=3))[1]
+    Fraction(3, 4)
+    """
+    if isinstance(work, Angles):
+        return list(work.places)
+    if isinstance(work, Arc):
+        return [cut * work.step for cut in range(work.count)]
+    return [Fraction(work.division(cut), work.count) for cut in range(work.count)]
+
+
+def keeps_count(work: Work, errors: Accuracy) -> bool:
+    """Whether every position lies nearer its own place than another's, so that no division is lost or gained.
+
+    >>> keeps_count(Divisions(7), accuracy(Divisions(7), Even(Fraction(1, 8))))
+    False
+    """
+    return not isinstance(work, Divisions) or 2 * work.count * max(errors.worst, abs(errors.closing)) < 1
+
+
+def comes_home(work: Work) -> bool:
+    """Whether the step after the last cut leads back to the first."""
+    return not isinstance(work, Arc) or (work.count * work.step).denominator == 1
+
+
+def _even_divisions(work: Divisions, step: Fraction) -> Accuracy:
+    error = step - work.step
+    if error == 0:
+        return NO_ERROR
+    count, size = work.count, abs(error)
+    moves_apart = pow(work.every, -1, count)
+    pitch = max(moves_apart, count - moves_apart) if count > 1 else 0
+    return Accuracy(error, (count - 1) * size, count * error, pitch * size, (count - 1) * size)
+
+
+def _even_arc(work: Arc, step: Fraction) -> Accuracy:
+    error = step - work.step
+    if error == 0 and work.rational:
+        return NO_ERROR
+    last = work.count - 1
+    apart = 1 if work.count * work.step < 1 else _cuts_between_neighbours(work)
+    closing = (work.count if comes_home(work) else last) * error
+    return Accuracy(error if work.rational else None, last * abs(error), closing, apart * abs(error), last * abs(error))
+
+
+def _cuts_between_neighbours(work: Arc) -> int:
+    """The most cuts that lie between two neighbours of an arc that goes all the way round."""
+    turn = work.step.denominator
+    order = sorted(range(work.count), key=lambda cut: cut * work.step.numerator % turn)
+    return max(abs(here - there) for here, there in zip(order, order[1:] + order[:1], strict=True))
+
+
+def _rounded_divisions(work: Divisions, points: int) -> Accuracy:
+    shared = gcd(points, work.count)
+    parts = work.count // shared
+    if parts == 1:
+        return NO_ERROR
+    over = points // shared % parts
+    whole = parts * points
+    return Accuracy(
+        None,
+        Fraction(parts // 2, whole),
+        _ZERO,
+        Fraction(max(over, parts - over), whole),
+        Fraction(parts - 1, whole),
+    )
+
+
+def _from_positions(work: Arc | Angles, errors: Sequence[Fraction]) -> Accuracy:
+    if not any(errors):
+        return NO_ERROR
+    order = _round_the_work(work)
+    neighbours = list(zip(order, order[1:], strict=False))
+    if not isinstance(work, Arc) or work.count * work.step >= 1:
+        neighbours.append((order[-1], order[0]))
+    pitch = max((abs(errors[there] - errors[here]) for here, there in neighbours), default=_ZERO)
+    worst = max(map(abs, errors))
+    return Accuracy(None, worst, _ZERO, pitch, max(errors) - min(errors))
+
+
+def _round_the_work(work: Arc | Angles) -> list[int]:
+    """The cuts as they stand one after the other on the finished work."""
+    places = ideal_places(work)
+    return sorted(range(len(places)), key=lambda cut: places[cut] % 1)

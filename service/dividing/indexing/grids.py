@@ -1,0 +1,81 @@
+"""Which of several grids of places round the spindle lets every position of the work come nearest its own.
+
+A grid is `points`, the number of places in one spindle turn: ratio x circle for one circle, ratio x lcm for two
+circles, ratio x dial readings for a dial, the holes of a direct plate for itself.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from fractions import Fraction
+from math import gcd
+
+from .work import Angles, Arc, Divisions, Work
+
+PLACES_TRIED = 200_000
+"""Positions times grids that are worked through before only the finest grids are looked at."""
+
+Distance = tuple[int, int]
+"""A magnitude as (numerator, denominator), in turns of the spindle, not reduced."""
+
+
+def worst_distance(work: Work, points: int) -> Distance:
+    """The largest distance of any position from its nearest place.
+
+    >>> worst_distance(Divisions(7), 24)
+    (3, 168)
+    """
+    if isinstance(work, Divisions):
+        parts = work.count // gcd(points, work.count)
+        return (parts // 2, parts * points)
+    return _farthest(_fractions(work), points, None)
+
+
+def finest(work: Work, grids: Iterable[int]) -> int | None:
+    """The first of `grids` with the smallest worst distance; None when there is no grid.
+
+    For many positions on many grids only the finest grids are tried: a distance is at most half a place.
+
+    >>> finest(Divisions(127), [40 * 20, 40 * 49])
+    1960
+    """
+    best, least = None, (1, 1)
+    if isinstance(work, Divisions):
+        for points in grids:
+            distance = worst_distance(work, points)
+            if distance[0] * least[1] < least[0] * distance[1]:
+                best, least = points, distance
+        return best
+    fractions = _fractions(work)
+    for points in _affordable(list(grids), len(fractions)):
+        distance = _farthest(fractions, points, least)
+        if distance[0] * least[1] < least[0] * distance[1]:
+            best, least = points, distance
+    return best
+
+
+def _affordable(grids: list[int], positions: int) -> list[int]:
+    if len(grids) * positions <= PLACES_TRIED:
+        return grids
+    kept = set(sorted(set(grids), reverse=True)[: max(PLACES_TRIED // positions, 4)])
+    return [points for points in grids if points in kept]
+
+
+def _fractions(work: Arc | Angles) -> list[tuple[int, int]]:
+    if isinstance(work, Angles):
+        return [(place.numerator, place.denominator) for place in work.places]
+    step: Fraction = work.step
+    return [(cut * step.numerator % step.denominator, step.denominator) for cut in range(work.count)]
+
+
+def _farthest(fractions: list[tuple[int, int]], points: int, enough: Distance | None) -> Distance:
+    """The largest distance in turns; a look that cannot beat `enough` any more is given up."""
+    most, over = 0, 1
+    for numerator, denominator in fractions:
+        short = numerator * points % denominator
+        short = min(short, denominator - short)
+        if short * over > most * denominator:
+            most, over = short, denominator
+            if enough is not None and most * enough[1] >= enough[0] * over * points:
+                break
+    return (most, over * points)

@@ -1,0 +1,281 @@
+"""The dividing head or rotary table that stands on the machine, as values that cannot be wrong once made."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+from functools import cached_property
+from itertools import combinations
+from math import gcd
+
+from . import bounds
+from .faults import Fault, Path, refuse_if_any
+
+Plate = tuple[int, ...]
+
+SET_ONE: tuple[Plate, ...] = ((15, 16, 17, 18, 19, 20), (21, 23, 27, 29, 31, 33), (37, 39, 41, 43, 47, 49))
+"""Source: Introduction to Machining 1, open textbook, section 9.19, component list."""
+TWELVE_GEARS = (24, 24, 28, 32, 40, 44, 48, 56, 64, 72, 86, 100)
+"""Source: solved exercise sheet on the dividing head, Spanish technical school, data for all exercises."""
+
+
+@dataclass(frozen=True, slots=True)
+class Idlers:
+    """How many idlers make the plate turn with the crank, and how many against it, on this head.
+
+    The defaults are the usual construction (A Practical Treatise on Milling, 1914; Indian workshop text on
+    differential indexing, p. 1). Heads differ, so the operator tries the direction before cutting.
+
+    >>> Idlers().needed(gears=2, direction="against")
+    2
+    """
+
+    simple_with: int = 1
+    simple_against: int = 2
+    compound_with: int = 0
+    compound_against: int = 1
+
+    def __post_init__(self) -> None:
+        faults = [
+            Fault((train, way), "Idlers are counted in whole gears, 0 to 4.")
+            for train in ("simple", "compound")
+            for way in ("with", "against")
+            if not 0 <= getattr(self, f"{train}_{way}") <= 4
+        ]
+        faults += [
+            Fault((train,), f"With the same number of idlers a {train} train turns the plate one way only.")
+            for train in ("simple", "compound")
+            if (getattr(self, f"{train}_with") - getattr(self, f"{train}_against")) % 2 == 0
+        ]
+        refuse_if_any(faults)
+
+    def needed(self, *, gears: int, direction: str) -> int:
+        """Idlers that a train of 2 or 4 gears takes for the plate to turn "with" or "against" the crank."""
+        if gears == 2:
+            return self.simple_with if direction == "with" else self.simple_against
+        return self.compound_with if direction == "with" else self.compound_against
+
+
+@dataclass(frozen=True, slots=True)
+class Screw:
+    """The lead screw of the table: how far one turn moves it.
+
+    >>> Screw(lead=Fraction(1, 4), unit="in").millimetres
+    Fraction(127, 20)
+    """
+
+    lead: Fraction
+    unit: str
+
+    def __post_init__(self) -> None:
+        faults = []
+        if not 0 < self.lead <= 1000:
+            faults.append(Fault(("lead",), "The table screw's lead is more than 0 and at most 1000."))
+        if self.unit not in ("mm", "in"):
+            faults.append(Fault(("unit",), 'The unit of the screw\'s lead is "mm" or "in".'))
+        refuse_if_any(faults)
+
+    @property
+    def millimetres(self) -> Fraction:
+        """The lead in millimetres, exactly."""
+        return self.lead * (Fraction(127, 5) if self.unit == "in" else 1)
+
+
+@dataclass(frozen=True, slots=True)
+class Dial:
+    """The graduated dial of a rotary table: in degrees (with or without a vernier), or in plain divisions.
+
+    `graduation` and `vernier` are turns of the spindle; `divisions` are marks round the whole dial.
+
+    >>> Dial(graduation=Fraction(1, 21600), vernier=Fraction(1, 129600)).units(90)
+    1440
+    >>> Dial(divisions=100).units(90)
+    100
+    """
+
+    graduation: Fraction | None = None
+    vernier: Fraction | None = None
+    divisions: int | None = None
+
+    def __post_init__(self) -> None:
+        refuse_if_any(self._faults())
+
+    def _faults(self) -> list[Fault]:
+        if (self.graduation is None) == (self.divisions is None):
+            return [Fault((), "A dial has either a graduation in degrees or a number of plain divisions.")]
+        if self.divisions is not None:
+            wrong = not 1 <= self.divisions <= bounds.DIAL_UNITS_MOST
+            faults = [Fault(("divisions",), "A dial has 1 to 10,000,000 divisions.")] if wrong else []
+            if self.vernier is not None:
+                faults.append(Fault(("vernier",), "A vernier belongs to a dial in degrees; leave it out."))
+            return faults
+        assert self.graduation is not None
+        if self.graduation <= 0:
+            return [Fault(("graduation",), "The graduation of a dial is more than 0.")]
+        if self.vernier is None:
+            return []
+        if self.vernier <= 0 or (self.graduation / self.vernier).denominator != 1:
+            return [Fault(("vernier",), "The vernier splits one graduation into a whole number of parts.")]
+        return []
+
+    @property
+    def finest(self) -> Fraction | None:
+        """The smallest reading in turns of the spindle; None for a dial without degrees."""
+        return self.vernier or self.graduation
+
+    def units(self, ratio: int) -> int:
+        """How many of the smallest readings one crank turn holds (0 when they do not come out whole)."""
+        if self.divisions is not None:
+            return self.divisions
+        finest = self.finest
+        assert finest is not None
+        units = 1 / (ratio * finest)
+        return units.numerator if units.denominator == 1 else 0
+
+
+@dataclass(frozen=True)
+class Head:
+    """A dividing head: `ratio` crank turns make one spindle turn. Plates are counted from 1.
+
+    Left out, everything is the usual head: 40, the three plates of set I, a direct plate of 24, no gears.
+    Raises `Refused` with every fault at once.
+
+    >>> Head().circles[:2], Head(mounted_plate=3).circles[0]
+    (((20, 1), (19, 1)), (49, 3))
+    """
+
+    ratio: int = 40
+    plates: tuple[Plate, ...] = SET_ONE
+    mounted_plate: int = 1
+    direct_circles: tuple[int, ...] = (24,)
+    worm_disengages: bool = True
+    change_gears: tuple[int, ...] = ()
+    idlers: Idlers = Idlers()
+    stop_circles: tuple[int, ...] | None = None
+    screw: Screw | None = None
+    dial: Dial | None = None
+
+    def __post_init__(self) -> None:
+        refuse_if_any([*_ratio_faults(self), *_circle_faults(self), *_gear_faults(self), *_dial_faults(self)])
+
+    @cached_property
+    def circles(self) -> tuple[tuple[int, int], ...]:
+        """Every circle once, as (holes, plate): the mounted plate first, then the larger circles first."""
+        ranked = sorted(
+            ((plate != self.mounted_plate, -circle, plate) for plate, faces in enumerate(self.plates, 1) for circle in faces)
+        )
+        seen: dict[int, int] = {}
+        for _, negative, plate in ranked:
+            seen.setdefault(-negative, plate)
+        return tuple(seen.items())
+
+    @cached_property
+    def plate_of(self) -> dict[int, int]:
+        """The plate on which to use a circle, by its holes: the mounted one where it has it."""
+        return dict(self.circles)
+
+    @cached_property
+    def pairs(self) -> tuple[tuple[int, int, int, int], ...]:
+        """Pairs of circles for two moves, as (lcm, first, second, plate); the second is one the stop pin reaches.
+
+        Of the two orders of a pair the one with the larger second circle stands first.
+        """
+        stops = self.stop_circles
+        found = [
+            (first * second // gcd(first, second), first, second, plate)
+            for plate, face in enumerate(self.plates, 1)
+            for larger, smaller in combinations(sorted(face, reverse=True), 2)
+            for first, second in ((smaller, larger), (larger, smaller))
+            if stops is None or second in stops
+        ]
+        return tuple(sorted(found, key=lambda pair: pair[3] != self.mounted_plate))
+
+    @cached_property
+    def pairs_by_lcm(self) -> dict[int, tuple[tuple[int, int, int, int], ...]]:
+        """The pairs of circles by the grid that they make together, in the order of `pairs`."""
+        grids: dict[int, list[tuple[int, int, int, int]]] = {}
+        for pair in self.pairs:
+            grids.setdefault(pair[0], []).append(pair)
+        return {points: tuple(pairs) for points, pairs in grids.items()}
+
+    @cached_property
+    def dial_units(self) -> int:
+        """The smallest dial readings in one crank turn; 0 without a dial."""
+        return self.dial.units(self.ratio) if self.dial else 0
+
+
+def _ratio_faults(head: Head) -> list[Fault]:
+    if 1 <= head.ratio <= bounds.RATIO_MOST:
+        return []
+    return [Fault(("ratio",), f"The ratio is a whole number of crank turns, 1 to {bounds.RATIO_MOST:,}.")]
+
+
+def _holes_faults(circles: tuple[int, ...], path: Path) -> list[Fault]:
+    faults = []
+    for place, holes in enumerate(circles):
+        if not bounds.HOLES_LEAST <= holes <= bounds.HOLES_MOST:
+            sentence = f"A circle has {bounds.HOLES_LEAST} to {bounds.HOLES_MOST} holes, not {_short(holes)}."
+            faults.append(Fault((*path, place), sentence))
+        elif holes in circles[:place]:
+            faults.append(Fault((*path, place), f"The circle of {holes} holes stands twice on this plate."))
+    return faults
+
+
+def _circle_faults(head: Head) -> list[Fault]:
+    everything = [*head.plates, head.direct_circles]
+    if sum(map(len, everything)) > bounds.CIRCLES_MOST:
+        return [Fault(("plates",), f"A head may have {bounds.CIRCLES_MOST} circles in all; give fewer.")]
+    faults = [
+        Fault(("plates", place), "A plate has at least one circle; leave an empty plate out.")
+        for place, face in enumerate(head.plates)
+        if not face
+    ]
+    for place, face in enumerate(head.plates):
+        faults += _holes_faults(face, ("plates", place))
+    faults += _holes_faults(head.direct_circles, ("direct_circles",))
+    if not faults and sum(map(sum, everything)) > bounds.HOLES_IN_ALL_MOST:
+        faults.append(Fault(("plates",), f"All circles together may have {bounds.HOLES_IN_ALL_MOST:,} holes."))
+    return faults + _mounting_faults(head)
+
+
+def _mounting_faults(head: Head) -> list[Fault]:
+    faults = []
+    if head.plates and not 1 <= head.mounted_plate <= len(head.plates):
+        sentence = f"The mounted plate is one of plates 1 to {len(head.plates)}, counted from 1."
+        faults.append(Fault(("mounted_plate",), sentence))
+    owned = {circle for face in head.plates for circle in face}
+    faults += [
+        Fault(("stop_circles", place), f"The stop pin's circle of {_short(circle)} holes is on none of the plates.")
+        for place, circle in enumerate(head.stop_circles or ())
+        if circle not in owned
+    ]
+    if not head.plates and not head.direct_circles and head.dial is None:
+        faults.append(Fault((), "Give the head a plate, a direct circle or a dial: without one nothing can be set."))
+    return faults
+
+
+def _gear_faults(head: Head) -> list[Fault]:
+    if len(head.change_gears) > bounds.GEARS_MOST:
+        return [Fault(("change_gears",), f"At most {bounds.GEARS_MOST} change gears can be given.")]
+    return [
+        Fault(("change_gears", place), f"A change gear has {bounds.TEETH_LEAST} to {bounds.TEETH_MOST} teeth.")
+        for place, teeth in enumerate(head.change_gears)
+        if not bounds.TEETH_LEAST <= teeth <= bounds.TEETH_MOST
+    ]
+
+
+def _dial_faults(head: Head) -> list[Fault]:
+    if head.dial is None or not 1 <= head.ratio <= bounds.RATIO_MOST:
+        return []
+    units = head.dial.units(head.ratio)
+    if units == 0:
+        sentence = f"One crank turn at {head.ratio}:1 is not a whole number of the dial's smallest readings."
+        return [Fault(("dial",), sentence)]
+    if units > bounds.DIAL_UNITS_MOST:
+        return [Fault(("dial",), "The dial is finer than 10,000,000 readings in a crank turn.")]
+    return []
+
+
+def _short(number: int) -> str:
+    text = str(number) if abs(number) < 10**12 else "a number that long"
+    return text

@@ -1,0 +1,158 @@
+"""Compound indexing: crank a on circle A, then plate and crank together b on circle B of the same face.
+
+What the two circles can make is every multiple of 1/L, L = lcm(A, B), so a pair is decided in one step: the step m
+comes out exactly when m L is whole, and otherwise nearest at the whole number n nearest to m L. With g = gcd(A, B)
+
+    n/L = a/A + b/B   <=>   n = a (B/g) + b (A/g)   =>   b = n (A/g)^-1  modulo B/g,
+
+which leaves two small values of b, one either way, and a follows. Some numbers come nearest by a move over several
+spaces, so a few values of `every` are tried unasked.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from fractions import Fraction
+from math import gcd
+
+from ..accuracy import accuracy, keeps_count
+from ..bounds import EVERY_TRIED
+from ..head import Head
+from ..setup import NO_ERROR, Declined, Even, Move, Rounded, SecondMove, Setup
+from ..work import Angles, Arc, Divisions, Stepped, Work
+from .plain import common_denominator
+
+NAME = "compound"
+Pair = tuple[int, int, int, int]
+"""(lcm, first circle, second circle, plate)"""
+Moves = tuple[int, int]
+"""(spaces on the first circle, whole turns included; spaces on the second, negative the opposite way)"""
+
+
+def exact(work: Work, head: Head) -> tuple[Setup, ...] | Declined:
+    """Pairs of moves that make the step exactly: on the mounted plate first, then the smaller moves.
+
+    >>> setup = exact(Divisions(51), Head())[0]
+    >>> setup.move.holes, setup.move.circle, setup.second.holes, setup.second.circle
+    (12, 18, 2, 17)
+    """
+    no = _unable(work, head)
+    if no:
+        return no
+    wanted = common_denominator(work, head.ratio)
+    fitting = (pair for points, pairs in head.pairs_by_lcm.items() if points % wanted == 0 for pair in pairs)
+    if isinstance(work, Angles):
+        found = tuple(_list_setup(head, pair) for pair in fitting)[:1]
+    else:
+        found = _exact_setups(work, head, fitting)
+    return found or Declined("compound", "No two circles of one plate make this step exactly.")
+
+
+def approximate(work: Work, head: Head) -> tuple[Setup, ...] | Declined:
+    """The nearest step that two moves can make, over one space and over several, whichever add up to less."""
+    no = _unable(work, head)
+    if no:
+        return no
+    if isinstance(work, Angles):
+        return Declined("compound", "No two circles of one plate make all these angles exactly.")
+    tries = _every_tried(work)
+    found = [_nearest(tried, head) for tried in (tries[:1], tries)]
+    setups = {setup.every: setup for setup in found if setup and keeps_count(work, setup.accuracy)}
+    return tuple(setups.values()) or Declined("compound", "No two moves come near enough to keep the count of divisions.")
+
+
+def moves_of(pair: Pair, points: int) -> Moves | None:
+    """The smallest two moves that together make `points`/lcm of a crank turn; None when one circle alone makes it.
+
+    >>> moves_of((255, 15, 17, 1), 200)
+    (10, 2)
+    """
+    _, first, second, _ = pair
+    shared = gcd(first, second)
+    first_part, second_part = first // shared, second // shared
+    base = points * pow(first_part, -1, second_part) % second_part if second_part > 1 else 0
+    best: tuple[int, Moves] | None = None
+    for back in (0, 1, -1, 2):
+        spaces = base - back * second_part
+        rest = (points - spaces * first_part) // second_part
+        if spaces % second and rest % first and rest > 0 and abs(spaces) < second:
+            length = rest * second + abs(spaces) * first
+            if best is None or length < best[0]:
+                best = (length, (rest, spaces))
+    return best[1] if best else None
+
+
+def _unable(work: Work, head: Head) -> Declined | None:
+    if not work.rational and isinstance(work, Angles):
+        return Declined("compound", "Angles in radians come out exactly on no circles.")
+    if any(len(face) > 1 for face in head.plates):
+        return None if head.pairs else Declined("compound", "The stop pin reaches no circle beside another on its plate.")
+    return Declined("compound", "No plate of this head has two circles.")
+
+
+def _exact_setups(work: Stepped, head: Head, pairs: Iterable[Pair]) -> tuple[Setup, ...]:
+    if not work.rational:
+        return ()
+    crank = head.ratio * work.step
+    found: list[tuple[bool, Fraction, Fraction, int, Pair, Moves]] = []
+    seen: set[frozenset[int]] = set()
+    for pair in pairs:
+        moves = moves_of(pair, int(crank * pair[0]))
+        if moves:
+            second = Fraction(abs(moves[1]), pair[2])
+            length = Fraction(moves[0], pair[1]) + second
+            found.append((pair[3] != head.mounted_plate, length, second, len(found), pair, moves))
+    setups = []
+    for *_, pair, moves in sorted(found):
+        if (circles := frozenset(pair[1:3])) not in seen:
+            seen.add(circles)
+            setups.append(Setup("compound", Even(work.step), NO_ERROR, *_moves(pair, moves), every=work.every))
+    return tuple(setups)
+
+
+def _moves(pair: Pair, moves: Moves) -> tuple[Move, SecondMove]:
+    _, first, second, plate = pair
+    turns, holes = divmod(moves[0], first)
+    return Move(turns, holes, first, plate), SecondMove(moves[1], second)
+
+
+def _list_setup(head: Head, pair: Pair) -> Setup:
+    points, first, second, plate = pair
+    return Setup("compound", Rounded(head.ratio * points), NO_ERROR, Move(None, None, first, plate), SecondMove(None, second))
+
+
+def _every_tried(work: Stepped) -> list[Stepped]:
+    if isinstance(work, Arc) or work.every > 1:
+        return [work]
+    return [Divisions(work.count, k) for k in _coprime(work.count)] or [work]
+
+
+def _coprime(count: int) -> Iterator[int]:
+    return (k for k in range(1, min(EVERY_TRIED, count - 1) + 1) if gcd(k, count) == 1)
+
+
+def _nearest(tries: list[Stepped], head: Head) -> Setup | None:
+    """The step nearest to one of the tries, over all pairs; the error of one move decides, since all make N moves."""
+    found = _nearest_moves([head.ratio * work.step.numerator for work in tries], tries[0].step.denominator, head)
+    if found is None:
+        return None
+    place, points, pair, moves = found
+    work = tries[place]
+    first, second = _moves(pair, moves)
+    spacing = Even((first.crank + second.crank) / head.ratio)
+    return Setup("compound", spacing, accuracy(work, spacing), first, second, every=work.every)
+
+
+def _nearest_moves(numerators: list[int], denominator: int, head: Head) -> tuple[int, int, Pair, Moves] | None:
+    best = None
+    least, over = 1, 0
+    for grid, pairs in head.pairs_by_lcm.items():
+        for place, numerator in enumerate(numerators):
+            points, short = divmod(numerator * grid, denominator)
+            if 2 * short >= denominator:
+                points, short = points + 1, denominator - short
+            if short * over < least * grid or best is None:
+                moves = moves_of(pairs[0], points) if points else None
+                if moves:
+                    best, least, over = (place, points, pairs[0], moves), short, grid
+    return best

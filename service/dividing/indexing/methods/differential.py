@@ -1,0 +1,150 @@
+"""Differential indexing: the plate is geared to the spindle, so that it moves while the crank does.
+
+The word is sometimes used loosely for any indexing through the worm; here it means that the plate is geared.
+With f crank turns relative to the plate for a step q of the spindle, the plate must make s = R - f/q turns per spindle
+turn, with the crank when s > 0 and against it when s < 0. A train g near s turns the spindle f/(R - g) instead of q.
+Every f = h/c that keeps the plate within its bound is tried, not only R over a near whole number.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+from math import gcd
+
+from ..accuracy import accuracy, keeps_count
+from ..bounds import PLATE_MOTION_MOST
+from ..head import Head
+from ..setup import NO_ERROR, Declined, Even, Gearing, Move, Setup
+from ..trains import Ratio, TrainTable, clears, train_table
+from ..work import Angles, Stepped, Work
+
+NAME = "differential"
+SETTINGS_MOST = 12
+"""Exact settings that are told, best first."""
+
+_FINE = 1 << 32
+
+Try = tuple[int, int, int, Ratio]
+"""(circle, plate, spaces with whole turns, plate motion wanted in lowest terms)"""
+
+
+def exact(work: Work, head: Head) -> tuple[Setup, ...] | Declined:
+    """Crank moves with the trains that make the step exactly: fewest things to change first.
+
+    >>> from dividing.indexing.head import TWELVE_GEARS
+    >>> from dividing.indexing.work import Divisions
+    >>> setup = exact(Divisions(127), Head(change_gears=TWELVE_GEARS))[0]
+    >>> setup.gearing.stud is None, 40 - 127 * setup.move.crank == setup.gearing.motion
+    (True, True)
+    """
+    if isinstance(work, Angles):
+        return Declined("differential", "Unequal angles have no constant move to gear the plate for.")
+    no = _unable(head)
+    if no or not work.rational:
+        return no or Declined("differential", "An angle in radians comes out exactly with no train.")
+    table = _table(head)
+    found = [
+        (_rank(gearing, tried, head), tried, gearing)
+        for tried in tries(work, head)
+        if tried[3][0] and (gearing := table.gearing(*tried[3]))
+    ]
+    if not found:
+        return Declined("differential", "No train of the gears you own moves the plate just right for any circle.")
+    return tuple(_exact_setups(work, sorted(found, key=lambda one: one[0])))
+
+
+def approximate(work: Work, head: Head) -> tuple[Setup, ...] | Declined:
+    """The nearest step with a train of two gears and, where it comes nearer, with one of four."""
+    if isinstance(work, Angles):
+        return Declined("differential", "Unequal angles have no constant move to gear the plate for.")
+    no = _unable(head)
+    if no:
+        return no
+    table, wanted = _table(head), list(tries(work, head))
+    two, four = (_nearest(work, head, table, wanted, kind) for kind in (2, 4))
+    if two and four and four.accuracy.worst >= two.accuracy.worst:
+        four = None
+    found = tuple(setup for setup in (two, four) if setup and keeps_count(work, setup.accuracy))
+    return found or Declined("differential", "No train of the gears you own comes near enough to keep the count of divisions.")
+
+
+def tries(work: Stepped, head: Head) -> Iterator[Try]:
+    """Every h/c on every circle that keeps the plate's motion s = R - f/q within its bound, with that s.
+
+    Whole turns are tried once, on the first circle, since any circle serves for them.
+    """
+    step, ratio = work.step, head.ratio
+    upper, first_circle = step.denominator, head.circles[0][0] if head.circles else 0
+    for circle, plate in head.circles:
+        lower = circle * step.numerator
+        least = max(-((PLATE_MOTION_MOST - ratio) * lower // upper), 1)
+        for holes in range(least, (ratio + PLATE_MOTION_MOST) * lower // upper + 1):
+            if holes % circle or circle == first_circle:
+                motion = ratio * lower - holes * upper
+                shared = gcd(motion, lower)
+                yield circle, plate, holes, (motion // shared, lower // shared)
+
+
+def _unable(head: Head) -> Declined | None:
+    if not head.plates:
+        return Declined("differential", "This head has no index plates to gear.")
+    if len(head.change_gears) < 2:
+        return Declined("differential", "No change gears are given for this head.")
+    return None
+
+
+def _table(head: Head) -> TrainTable:
+    return train_table(tuple(sorted(head.change_gears)), head.idlers)
+
+
+Rank = tuple[bool, bool, int, bool, int, int]
+
+
+def _rank(gearing: Gearing, tried: Try, head: Head) -> Rank:
+    """Fewer things to change first: gears, then a train that clears, plate and idlers, then the larger circle."""
+    circle, plate, _, (drivers, driven) = tried
+    stud = gearing.stud or (0, 0)
+    return (
+        gearing.stud is not None,
+        not clears((gearing.spindle, gearing.worm, *stud)),
+        (plate != head.mounted_plate) + gearing.idlers,
+        plate != head.mounted_plate,
+        -circle,
+        abs(drivers) * _FINE // driven,
+    )
+
+
+def _exact_setups(work: Stepped, found: list[tuple[Rank, Try, Gearing]]) -> Iterator[Setup]:
+    """Each crank move once, on the circle where it is best set."""
+    told: set[Fraction] = set()
+    for _, (circle, plate, holes, _), gearing in found:
+        move = Move(*divmod(holes, circle), circle, plate)
+        if len(told) < SETTINGS_MOST and move.crank not in told:
+            told.add(move.crank)
+            yield Setup("differential", Even(work.step), NO_ERROR, move, None, gearing, work.every)
+
+
+def _nearest(work: Stepped, head: Head, table: TrainTable, wanted: list[Try], kind: int) -> Setup | None:
+    """The try and train with the least error q |g - s|/(R - g) of one step."""
+    best: tuple[Try, Ratio] | None = None
+    least, over = 1, 0
+    for tried in wanted:
+        motion, under = tried[3]
+        for drivers, driven in table.nearest(kind, tried[3]):
+            room = head.ratio * driven - drivers
+            if room <= 0:
+                continue
+            miss, scale = abs(drivers * under - motion * driven), under * room
+            if best is None or miss * over < least * scale:
+                best, least, over = (tried, (drivers, driven)), miss, scale
+    return best and _approximate_setup(work, head, table, *best)
+
+
+def _approximate_setup(work: Stepped, head: Head, table: TrainTable, tried: Try, motion: Ratio) -> Setup:
+    circle, plate, holes, _ = tried
+    move = Move(*divmod(holes, circle), circle, plate)
+    gearing = table.gearing(*motion)
+    assert gearing is not None
+    spacing = Even(move.crank / (head.ratio - gearing.motion))
+    return Setup("differential", spacing, accuracy(work, spacing), move, None, gearing, work.every)

@@ -1,0 +1,167 @@
+"""Every cut of a setup, one row each, worked from zero: what to turn, where the pin, the dial and the scale then stand.
+
+`hole` counts from 0, the start hole; `turns` are whole crank turns since the cut before and `holes` the spaces after
+them. A cut after which the pin is back in its start hole is a free check of the count.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+from math import floor
+from typing import NamedTuple
+
+from .accuracy import ideal_places, rounding_error
+from .head import Head
+from .methods.compound import Pair, moves_of
+from .setup import Even, Move, SecondMove, Setup
+from .work import Angles, Divisions, Stepped, Work
+
+
+class DialSet(NamedTuple):
+    """Whole handwheel turns from zero and the exact reading beyond them; `units` is the reading to set, rounded, in
+    the smallest readings of the dial. `reading` is in turns of the spindle."""
+
+    turns: int
+    reading: Fraction
+    units: int
+
+
+class Row(NamedTuple):
+    """One cut. `place` is where it should stand and `reached` where it does, in turns of the spindle from zero."""
+
+    cut: int
+    division: int
+    place: Fraction
+    reached: Fraction
+    error: Fraction
+    turns: int
+    holes: int | None
+    hole: int | None
+    second_holes: int | None
+    second_hole: int | None
+    dial: DialSet | None
+    free_check: bool
+
+
+class _Crank(NamedTuple):
+    """What the hand does for one cut, and where it leaves the pin."""
+
+    turns: int
+    holes: int | None = None
+    hole: int | None = None
+    second_holes: int | None = None
+    second_hole: int | None = None
+    dial: DialSet | None = None
+
+
+def rows(work: Work, head: Head, setup: Setup) -> Iterator[Row]:
+    """The schedule of cuts, in the order of cutting.
+
+    >>> from dividing.indexing.solving import solve
+    >>> from dividing.indexing.work import Divisions
+    >>> found = solve(Divisions(28), Head())
+    >>> [(row.cut, row.hole, row.free_check) for row in rows(found.work, found.head, found.setups[0])][6:9]
+    [(7, 28, False), (8, 0, True), (9, 21, False)]
+    """
+    return _even(_as_cut(work, setup), setup) if isinstance(setup.spacing, Even) else _rounded(work, head, setup)
+
+
+def dial_set(place: Fraction, head: Head) -> DialSet:
+    """How the dial is set for a place in turns of the spindle from zero.
+
+    >>> from dividing.indexing.head import Dial
+    >>> table = Head(ratio=90, plates=(), dial=Dial(graduation=Fraction(1, 21600)))
+    >>> dial_set(Fraction(1, 7), table)
+    DialSet(turns=12, reading=Fraction(1, 105), units=206)
+    """
+    crank = place * head.ratio
+    turns = floor(crank)
+    beyond = crank - turns
+    return DialSet(turns, beyond / head.ratio, floor(beyond * head.dial_units + Fraction(1, 2)))
+
+
+def _as_cut(work: Work, setup: Setup) -> Stepped:
+    """The work with the spaces per move that the setup takes."""
+    assert not isinstance(work, Angles)
+    return Divisions(work.count, setup.every) if isinstance(work, Divisions) else work
+
+
+def _even(work: Stepped, setup: Setup) -> Iterator[Row]:
+    assert isinstance(setup.spacing, Even) and setup.move is not None
+    step, miss = setup.spacing.step, setup.spacing.step - work.step
+    move, second = setup.move, setup.second
+    for cut, place in enumerate(ideal_places(work)):
+        crank = _same_again(cut, move, second)
+        checks = bool(cut and move.holes) and not crank.hole and not crank.second_hole
+        yield Row(cut + 1, work.division(cut), place, cut * step, cut * miss, *crank, checks)
+
+
+def _same_again(cut: int, move: Move, second: SecondMove | None) -> _Crank:
+    holes = move.holes or 0
+    hole = cut * holes % move.circle
+    if second is None:
+        return _Crank(move.turns or 0, holes, hole) if cut else _Crank(0, 0, 0)
+    spaces = second.holes or 0
+    if not cut:
+        return _Crank(0, 0, 0, 0, 0)
+    return _Crank(move.turns or 0, holes, hole, spaces, cut * spaces % second.circle)
+
+
+def _rounded(work: Work, head: Head, setup: Setup) -> Iterator[Row]:
+    assert not isinstance(setup.spacing, Even)
+    points = setup.spacing.points
+    places = ideal_places(work)
+    errors = [rounding_error(place, points) for place in places]
+    indexes = [int((place + error) * points) % points for place, error in zip(places, errors, strict=True)]
+    cranks = _by_dial(places, head) if setup.move is None else _by_holes(indexes, points, head, setup)
+    for cut, (place, error, crank) in enumerate(zip(places, errors, cranks, strict=True)):
+        yield Row(cut + 1, work.division(cut), place, place + error, error, *crank, _back_at_start(cut, indexes, crank, places))
+
+
+def _back_at_start(cut: int, indexes: list[int], crank: _Crank, places: list[Fraction]) -> bool:
+    """A check only where the cut before it stood elsewhere; whole turns would say nothing."""
+    if cut == 0 or indexes[cut] == indexes[cut - 1]:
+        return False
+    if crank.dial:
+        return crank.dial.units == 0 and bool(places[cut])
+    return crank.hole == 0 and not crank.second_hole and bool(crank.holes or crank.second_holes)
+
+
+def _by_dial(places: list[Fraction], head: Head) -> Iterator[_Crank]:
+    before = Fraction(0)
+    for place in places:
+        place %= 1
+        yield _Crank(floor((place - before) % 1 * head.ratio), dial=dial_set(place, head))
+        before = place
+
+
+def _by_holes(indexes: list[int], points: int, head: Head, setup: Setup) -> Iterator[_Crank]:
+    move, second = setup.move, setup.second
+    assert move is not None
+    before = on_first = on_second = 0
+    for index in indexes:
+        forward = (index - before) % points
+        first, spaces = _hole_moves(forward, move, second, points // head.ratio)
+        on_first = (on_first + first) % move.circle
+        turns, holes = divmod(first, move.circle) if move.plate else (0, first)
+        if second is None:
+            yield _Crank(turns, holes, on_first)
+        else:
+            on_second = (on_second + spaces) % second.circle
+            yield _Crank(turns, holes, on_first, spaces, on_second)
+        before = index
+
+
+def _hole_moves(forward: int, move: Move, second: SecondMove | None, grid: int) -> tuple[int, int]:
+    """Spaces on the first circle (whole turns included) and on the second that go `forward` places of the grid."""
+    if second is None or not forward:
+        return forward, 0
+    pair: Pair = (grid, move.circle, second.circle, move.plate or 0)
+    moves = moves_of(pair, forward)
+    if moves:
+        return moves
+    if forward * move.circle % grid == 0:
+        return forward * move.circle // grid, 0
+    turns, spaces = divmod(forward * second.circle // grid, second.circle)
+    return turns * move.circle, spaces

@@ -1,0 +1,172 @@
+"""Every train that a set of change gears can make between spindle and plate, made once per set and remembered.
+
+A simple train is spindle gear over worm-side gear. A train of four is (spindle x first on stud) over (worm side x
+second on stud). Each gear owned is one physical gear: a tooth count is used no more often than it is owned, and the
+idlers are gears out of the same box.
+
+Whether a train of four meshes depends on the quadrant. As common practice each pair clears the other's shaft when
+a + b > c + 15 and c + d > b + 15, a driving b and c driving d; trains that clear come first, the operator tries the fit.
+"""
+
+from __future__ import annotations
+
+from bisect import bisect_left
+from collections import Counter
+from collections.abc import Iterator
+from dataclasses import dataclass
+from functools import lru_cache
+from math import gcd
+from typing import Literal
+
+from .bounds import PLATE_MOTION_MOST
+from .head import Idlers
+from .setup import Gearing
+
+SHAFT_ROOM = 15
+"""Teeth by which a pair of gears must out-reach the gear beside it to clear its shaft (common practice)."""
+
+Direction = Literal["with", "against"]
+Ratio = tuple[int, int]
+"""A train as (drivers, driven) in lowest terms."""
+Train = tuple[int, int, int, int]
+"""(spindle, worm side, first on stud, second on stud); the stud gears are 0 in a simple train."""
+
+_SCALE = 1 << 64
+
+
+@dataclass(frozen=True, slots=True)
+class TrainTable:
+    """The best train for each ratio, and all motions in order for finding the nearest.
+
+    `motions[kind]` holds (scaled, drivers, driven) in rising order, signed: positive with the crank;
+    kind 2 has the simple trains, kind 4 those of four gears.
+    """
+
+    simple: dict[Ratio, Train]
+    compound: dict[Ratio, Train]
+    idlers: Idlers
+    owned: int
+    motions: dict[int, tuple[list[int], list[Ratio]]]
+
+    def gearing(self, drivers: int, driven: int) -> Gearing | None:
+        """The gears for a plate motion of drivers/driven in lowest terms, negative against the crank.
+
+        >>> train_table((24, 28, 32, 40, 48), Idlers()).gearing(-12, 7)
+        Gearing(spindle=48, worm=28, stud=None, idlers=2, plate='against')
+        """
+        direction: Direction = "with" if drivers > 0 else "against"
+        ratio = (abs(drivers), driven)
+        train = self.simple.get(ratio) if self.reaches(2, direction) else None
+        if train is None and self.reaches(4, direction):
+            train = self.compound.get(ratio)
+        if train is None:
+            return None
+        spindle, worm, first, second = train
+        stud = (first, second) if first else None
+        return Gearing(spindle, worm, stud, self.idlers.needed(gears=4 if stud else 2, direction=direction), direction)
+
+    def reaches(self, gears: int, direction: Direction) -> bool:
+        """Whether enough gears are owned for such a train and the idlers that it takes."""
+        return gears + self.idlers.needed(gears=gears, direction=direction) <= self.owned
+
+    def nearest(self, kind: int, wanted: Ratio) -> Iterator[Ratio]:
+        """The motions next below and next above `wanted`, from trains of `kind` gears."""
+        scaled, ratios = self.motions[kind]
+        place = bisect_left(scaled, wanted[0] * _SCALE // wanted[1])
+        for near in (place - 1, place, place + 1):
+            if 0 <= near < len(ratios):
+                yield ratios[near]
+
+
+@lru_cache(maxsize=16)
+def train_table(gears: tuple[int, ...], idlers: Idlers) -> TrainTable:
+    """The table for the gears owned; plate motion is kept within 6 turns.
+
+    >>> len(train_table((24, 28, 32), Idlers()).simple)
+    6
+    """
+    simple = _simple(gears)
+    compound = _compound(gears)
+    table = TrainTable(simple, compound, idlers, len(gears), {})
+    for kind, trains in ((2, simple), (4, compound)):
+        table.motions[kind] = _in_order(
+            (sign * drivers, driven)
+            for sign, direction in ((1, "with"), (-1, "against"))
+            if table.reaches(kind, "with" if direction == "with" else "against")
+            for drivers, driven in trains
+        )
+    return table
+
+
+def clears(train: Train) -> bool:
+    """Whether each pair of a train of four clears the other's shaft (common practice).
+
+    >>> clears((72, 48, 64, 24)), clears((24, 24, 100, 28))
+    (True, False)
+    """
+    spindle, worm, first, second = train
+    return not first or (spindle + second > first + SHAFT_ROOM and first + worm > second + SHAFT_ROOM)
+
+
+def _in_order(ratios: Iterator[Ratio]) -> tuple[list[int], list[Ratio]]:
+    rising = sorted((drivers * _SCALE // driven, (drivers, driven)) for drivers, driven in ratios)
+    return [scaled for scaled, _ in rising], [ratio for _, ratio in rising]
+
+
+def _simple(gears: tuple[int, ...]) -> dict[Ratio, Train]:
+    """Of equal trains the one with the smaller gears, which needs the least room."""
+    owned = Counter(gears)
+    trains: dict[Ratio, Train] = {}
+    for spindle in sorted(owned):
+        for worm in sorted(owned):
+            if (spindle != worm or owned[worm] > 1) and spindle <= PLATE_MOTION_MOST * worm:
+                shared = gcd(spindle, worm)
+                trains.setdefault((spindle // shared, worm // shared), (spindle, worm, 0, 0))
+    return trains
+
+
+def _compound(gears: tuple[int, ...]) -> dict[Ratio, Train]:
+    """Of equal trains one that clears, then the one with the fewest teeth in all."""
+    owned = Counter(gears)
+    pairs = _pairs(owned)
+    trains: dict[Ratio, Train] = {}
+    clearing: set[Ratio] = set()
+    for drivers, product, teeth in pairs:
+        for driven, below, _ in pairs:
+            if product > PLATE_MOTION_MOST * below or not (teeth.isdisjoint(driven) or _enough(owned, drivers, driven)):
+                continue
+            shared = gcd(product, below)
+            ratio = (product // shared, below // shared)
+            if ratio not in clearing:
+                _take(trains, clearing, ratio, drivers, driven)
+    return trains
+
+
+def _take(
+    trains: dict[Ratio, Train], clearing: set[Ratio], ratio: Ratio, drivers: tuple[int, int], driven: tuple[int, int]
+) -> None:
+    one, two = drivers
+    for spindle, first in ((one, two), (two, one)):
+        for second, worm in (driven, driven[::-1]):
+            if spindle + second > first + SHAFT_ROOM and first + worm > second + SHAFT_ROOM:
+                trains[ratio] = (spindle, worm, first, second)
+                clearing.add(ratio)
+                return
+    trains.setdefault(ratio, (one, driven[1], two, driven[0]))
+
+
+def _pairs(owned: Counter[int]) -> list[tuple[tuple[int, int], int, frozenset[int]]]:
+    """Pairs of gears as (teeth, product, tooth counts in it), fewest teeth first."""
+    sizes = sorted(owned)
+    found = [
+        ((small, large), small * large, frozenset((small, large)))
+        for place, small in enumerate(sizes)
+        for large in sizes[place:]
+        if small != large or owned[small] > 1
+    ]
+    return sorted(found, key=lambda pair: (sum(pair[0]), pair[0]))
+
+
+def _enough(owned: Counter[int], *pairs: tuple[int, int]) -> bool:
+    used = Counter(teeth for pair in pairs for teeth in pair)
+    return all(owned[teeth] >= count for teeth, count in used.items())

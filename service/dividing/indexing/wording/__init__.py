@@ -1,0 +1,8 @@
+"""Every sentence that people read about a setup."""
+
+from .cautions import GENERAL, cautions
+from .instructions import instructions
+from .summary import summary
+from .working import working
+
+__all__ = ["GENERAL", "cautions", "instructions", "summary", "working"]

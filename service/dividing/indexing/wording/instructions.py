@@ -1,0 +1,153 @@
+"""What to do at the machine, in order. "Spaces" are moved; the hole that the pin is in is not counted."""
+
+from __future__ import annotations
+
+from ..head import Head
+from ..positions import dial_set
+from ..setup import Gearing, Move, SecondMove, Setup
+from ..work import Angles, Arc, Work
+from .dials import reading_text
+from .figures import counted, turns_and_spaces
+
+COUNT_AGAIN = "Move the sector arms on to the pin after every move, before you cut."
+NOT_COUNTED = "The hole that the pin is in is not counted."
+
+
+def instructions(work: Work, head: Head, setup: Setup) -> list[str]:
+    """Steps in order, from mounting the plate to the last cut.
+
+    >>> from dividing.indexing.solving import solve
+    >>> from dividing.indexing.work import Divisions
+    >>> found = solve(Divisions(20), Head())
+    >>> instructions(found.work, found.head, found.setups[0])[1]
+    'For each cut turn the crank 2 turns and let the pin drop back in the same hole.'
+    """
+    steps = _STEPS[setup.method](work, head, setup)
+    return steps + [_round_the_work(work, setup)]
+
+
+def _direct(work: Work, head: Head, setup: Setup) -> list[str]:
+    move = setup.move
+    assert move is not None
+    if head.worm_disengages:
+        free, turn = "Take the worm out of mesh.", "turn the spindle"
+    else:
+        free, turn = "Latch the crank pin up; the worm stays in mesh.", "turn the crank until the direct pin drops in, going on"
+    circle = f"the direct circle of {move.circle} holes"
+    if move.holes is None:
+        return [free, f"For each cut {turn} by the spaces of the schedule on {circle}."]
+    return [free, f"For each cut {turn} {counted(move.holes, 'space')} on {circle}.", "Seat the direct pin fully."]
+
+
+def _plain(work: Work, head: Head, setup: Setup) -> list[str]:
+    move = setup.move
+    assert move is not None
+    steps = [_pin_on(move, head)]
+    if move.holes is None:
+        return [*steps, "For each cut turn the crank by the turns and spaces of the schedule."]
+    if not move.holes:
+        return [_any_circle(head), f"For each cut turn the crank {counted(move.turns or 0, 'turn')} and let the pin drop back in the same hole."]
+    return steps + _arms_and_move(move)
+
+
+def _compound(work: Work, head: Head, setup: Setup) -> list[str]:
+    move, second = setup.move, setup.second
+    assert move is not None and second is not None
+    steps = [_pin_on(move, head), f"Set the stop pin behind the plate in the circle of {second.circle}."]
+    if move.holes is None or second.holes is None:
+        return [*steps, "For each cut make both moves of the schedule, the crank first, always in that order."]
+    return [
+        *steps,
+        f"First move: crank {turns_and_spaces(move.turns or 0, move.holes)} on the circle of {move.circle}, "
+        f"arms over {move.sector_holes} holes. {NOT_COUNTED}",
+        f"Second move: withdraw the stop pin and turn plate and crank together {_way(second)} on the circle of {second.circle}; "
+        "seat the stop pin.",
+        "Make both moves for each cut, always in that order, or backlash enters.",
+        COUNT_AGAIN,
+    ]
+
+
+def _differential(work: Work, head: Head, setup: Setup) -> list[str]:
+    move, gearing = setup.move, setup.gearing
+    assert move is not None and gearing is not None
+    return [
+        _pin_on(move, head),
+        _hang_gears(gearing),
+        "Withdraw the stop pin behind the plate, or the train will lock.",
+        f"Before cutting, turn the crank and watch the plate: it must turn {gearing.plate} the crank. "
+        "If it does not, take one idler out or put one more in.",
+        *(_arms_and_move(move) if move.holes else [f"For each cut turn the crank {counted(move.turns or 0, 'turn')}."]),
+    ]
+
+
+def _nearest(work: Work, head: Head, setup: Setup) -> list[str]:
+    move = setup.move
+    assert move is not None
+    if move.plate is None:
+        return _direct(work, head, setup)
+    if setup.second:
+        return _compound(work, head, setup)
+    return [_pin_on(move, head), "For each cut turn the crank by the turns and spaces of the schedule: they differ from cut to cut."]
+
+
+def _dial(work: Work, head: Head, setup: Setup) -> list[str]:
+    steps = ["Set dial and table to zero, coming up to it in the direction in which you will index."]
+    if not isinstance(work, Angles):
+        one = dial_set(work.step % 1, head)
+        steps.append(f"The second position is {counted(one.turns, 'turn')} and {reading_text(one, head)} from zero.")
+    return [*steps, "Set each position by the schedule, worked from zero; never add up a rounded step."]
+
+
+_STEPS = {
+    "direct": _direct,
+    "plain": _plain,
+    "compound": _compound,
+    "differential": _differential,
+    "nearest": _nearest,
+    "dial": _dial,
+}
+
+
+def _pin_on(move: Move, head: Head) -> str:
+    if move.plate == head.mounted_plate or move.plate is None:
+        return f"Set the crank pin to the circle of {move.circle} on the plate that is mounted."
+    return f"Mount plate {move.plate} and set the crank pin to its circle of {move.circle}."
+
+
+def _any_circle(head: Head) -> str:
+    return "Set the crank pin to any circle of the plate that is mounted; whole turns need no arms."
+
+
+def _arms_and_move(move: Move) -> list[str]:
+    assert move.holes is not None
+    return [
+        f"Set the sector arms to embrace {move.sector_holes} holes, which is {counted(move.holes, 'space')}. {NOT_COUNTED}",
+        f"For each cut turn the crank {turns_and_spaces(move.turns or 0, move.holes)}.",
+        COUNT_AGAIN,
+    ]
+
+
+def _way(second: SecondMove) -> str:
+    assert second.holes is not None
+    way = "the same way" if second.holes > 0 else "the opposite way"
+    return f"{counted(abs(second.holes), 'space')} {way}"
+
+
+def _hang_gears(gearing: Gearing) -> str:
+    idlers = counted(gearing.idlers, "idler") if gearing.idlers else "no idler"
+    if gearing.stud is None:
+        return f"Hang the gears: {gearing.spindle} on the spindle, {gearing.worm} on the worm side, {idlers} between."
+    first, second = gearing.stud
+    return (
+        f"Hang the gears: {gearing.spindle} on the spindle drives {second} on the stud; beside it on the stud {first} drives "
+        f"{gearing.worm} on the worm side; {idlers}. On the stud {first} goes on first, {second} second."
+    )
+
+
+def _round_the_work(work: Work, setup: Setup) -> str:
+    cuts = work.cuts
+    if isinstance(work, Arc | Angles):
+        return f"{counted(cuts, 'cut')} in all; check each against the degree scale on the spindle nose."
+    if setup.every > 1:
+        return f"{cuts:,} cuts in {setup.every} laps; the count is only right when the last move brings you home."
+    return f"{cuts:,} cuts; after the last move the work is back where it began."

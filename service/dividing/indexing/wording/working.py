@@ -1,0 +1,169 @@
+"""The working, as somebody with a pencil would write it."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from math import gcd
+
+from ..head import Head
+from ..positions import dial_set
+from ..setup import Setup
+from ..work import Angles, Stepped, Work
+from .dials import reading_text
+from .figures import angle_text, mixed, seconds_text
+
+LONGEST = 10**9
+"""Figures past this are not written out: a pencil would not either."""
+
+
+def working(work: Work, head: Head, setup: Setup) -> list[str]:
+    """Lines of arithmetic that lead to the setup.
+
+    >>> from dividing.indexing.solving import solve
+    >>> from dividing.indexing.work import Divisions
+    >>> found = solve(Divisions(28), Head())
+    >>> working(found.work, found.head, found.setups[1])
+    ['40/28 = 1 3/7', '3/7 = 9/21']
+    """
+    if isinstance(work, Angles):
+        return _list_working(work, head, setup)
+    if setup.method == "direct":
+        return _direct(work, setup)
+    if setup.method == "dial":
+        return [*_crank(work, head, setup.every), *_dial(work, head, setup)]
+    lines = _crank(work, head, setup.every)
+    if setup.method == "nearest":
+        return lines + _grid(head, setup)
+    if setup.method == "compound":
+        return lines + _compound(head, setup)
+    if setup.method == "differential":
+        return lines + _differential(work, head, setup)
+    return lines + _plain(setup, head.ratio * work.step)
+
+
+def _crank(work: Stepped, head: Head, every: int) -> list[str]:
+    """Crank turns for one move: R/N, or the angle over the degrees of one crank turn."""
+    step = work.step * every / work.every
+    if not hasattr(work, "angle"):
+        over = head.ratio * every
+        first = f"{every} × {head.ratio}/{work.count}" if every > 1 else f"{over}/{work.count}"
+        made = mixed(over, work.count)
+        return [f"{first} turn of the crank" if made == first else f"{first} = {made}"]
+    turn = Fraction(360, head.ratio)
+    crank = head.ratio * step
+    per_turn = mixed(turn.numerator, turn.denominator)
+    lines = [f"One crank turn = 360°/{head.ratio} = {per_turn}°"]
+    if crank.denominator > LONGEST:
+        return [*lines, f"{angle_text(step)} is {float(crank):.6f} crank turns"]
+    degrees = step * 360
+    wanted = mixed(degrees.numerator, degrees.denominator)
+    if degrees.denominator > 1:
+        lines.append(f"{angle_text(step)} = {wanted}°")
+    return [*lines, f"{wanted} ÷ {per_turn} = {mixed(crank.numerator, crank.denominator)}"]
+
+
+def _direct(work: Stepped, setup: Setup) -> list[str]:
+    move = setup.move
+    assert move is not None and move.holes is not None
+    if hasattr(work, "angle"):
+        hole = Fraction(360, move.circle)
+        return [
+            f"One space = 360°/{move.circle} = {mixed(hole.numerator, hole.denominator)}°",
+            f"{angle_text(work.step)} ÷ {mixed(hole.numerator, hole.denominator)}° = {move.holes} spaces",
+        ]
+    over = f"{work.every} × {move.circle}/{work.count}" if work.every > 1 else f"{move.circle}/{work.count}"
+    return [f"{over} = {move.holes} spaces"]
+
+
+def _plain(setup: Setup, crank: Fraction) -> list[str]:
+    move = setup.move
+    assert move is not None
+    if not move.holes:
+        return []
+    rest = crank.numerator % crank.denominator
+    if crank.denominator == move.circle:
+        return []
+    return [f"{rest}/{crank.denominator} = {move.holes}/{move.circle}"]
+
+
+def _compound(head: Head, setup: Setup) -> list[str]:
+    move, second = setup.move, setup.second
+    assert move is not None and second is not None
+    if move.holes is None or second.holes is None:
+        return []
+    turns = f"{move.turns} + " if move.turns else ""
+    sign = "+" if second.holes > 0 else "-"
+    total = move.crank + second.crank
+    lines = [f"{turns}{move.holes}/{move.circle} {sign} {abs(second.holes)}/{second.circle} "
+             f"= {mixed(total.numerator, total.denominator)}"]
+    return lines if setup.exact else [*lines, _miss(setup)]
+
+
+def _differential(work: Stepped, head: Head, setup: Setup) -> list[str]:
+    move, gearing = setup.move, setup.gearing
+    assert move is not None and gearing is not None
+    per_turn = move.crank / work.step
+    motion = head.ratio - per_turn
+    lines = [f"Crank move chosen: {mixed(move.crank.numerator, move.crank.denominator)} turn"]
+    if per_turn.denominator <= LONGEST:
+        lines += [
+            f"Such moves in one spindle turn: {_spindle_turn(work, move.crank, per_turn)}",
+            f"{head.ratio} - {mixed(per_turn.numerator, per_turn.denominator)} = "
+            f"{mixed(motion.numerator, motion.denominator)}: the plate turns {gearing.plate} the crank",
+        ]
+    lines.append(_train(setup))
+    return lines if setup.exact else [*lines, _miss(setup)]
+
+
+def _spindle_turn(work: Stepped, crank: Fraction, per_turn: Fraction) -> str:
+    moves = 1 / work.step
+    return (
+        f"{mixed(moves.numerator, moves.denominator)} × {mixed(crank.numerator, crank.denominator)} = "
+        f"{mixed(per_turn.numerator, per_turn.denominator)} crank turns"
+    )
+
+
+def _train(setup: Setup) -> str:
+    gearing = setup.gearing
+    assert gearing is not None
+    over, under = gearing.train.numerator, gearing.train.denominator
+    if gearing.stud is None:
+        made = f"{gearing.spindle}/{gearing.worm}"
+    else:
+        made = f"({gearing.spindle} × {gearing.stud[0]})/({gearing.worm} × {gearing.stud[1]})"
+    return made if made == f"{over}/{under}" else f"{made} = {mixed(over, under)}"
+
+
+def _grid(head: Head, setup: Setup) -> list[str]:
+    move, second = setup.move, setup.second
+    assert move is not None
+    if move.plate is None:
+        return [f"{move.circle} holes round the spindle, nothing between them", _miss(setup)]
+    if second is None:
+        half = Fraction(1, 2 * head.ratio * move.circle)
+        return [f"Holes stand {angle_text(2 * half)} of the spindle apart, so half of that at most", _miss(setup)]
+    grid = move.circle * second.circle // gcd(move.circle, second.circle)
+    return [f"Circles {move.circle} and {second.circle} together make every 1/{grid} of a crank turn", _miss(setup)]
+
+
+def _dial(work: Stepped, head: Head, setup: Setup) -> list[str]:
+    one = dial_set(work.step % 1, head)
+    exact = f"{one.turns} turns and {angle_text(one.reading)}"
+    if head.dial and head.dial.divisions is not None:
+        divisions = one.reading * head.ratio * head.dial.divisions
+        exact = f"{one.turns} turns and {mixed(divisions.numerator, divisions.denominator)} divisions"
+    lines = [f"{exact}, set to {reading_text(one, head)}"]
+    return lines if setup.exact else [*lines, _miss(setup)]
+
+
+def _list_working(work: Angles, head: Head, setup: Setup) -> list[str]:
+    if setup.method == "direct":
+        assert setup.move is not None
+        return [f"Every angle is a whole number of spaces on the direct circle of {setup.move.circle}"]
+    if setup.exact:
+        return [f"Each angle × {head.ratio}/360 gives its crank turns from zero, and all come out exactly"]
+    return [f"Each angle × {head.ratio}/360 gives its crank turns from zero, taken to the nearest place", _miss(setup)]
+
+
+def _miss(setup: Setup) -> str:
+    return f"Off by {seconds_text(setup.accuracy.worst)} at the worst position"
