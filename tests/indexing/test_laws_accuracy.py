@@ -5,12 +5,13 @@ from __future__ import annotations
 from fractions import Fraction
 
 import pytest
+from tests.second.errors import Errors, on_finished_work
+from tests.second.holes import block_moves, nearest_holes
+
 from dividing.indexing.accuracy import accuracy, ideal_places
 from dividing.indexing.angles import Angle
 from dividing.indexing.setup import Accuracy, Even, Rounded, Spacing
 from dividing.indexing.work import Angles, Arc, Divisions, Work
-from second.errors import Errors, on_finished_work
-from second.holes import block_moves, nearest_holes
 
 STEPS_OFF = [Fraction(1, 100_000), Fraction(-1, 7919), Fraction(0)]
 

@@ -6,13 +6,8 @@ from fractions import Fraction
 from functools import cache
 
 import pytest
-from dividing.indexing.angles import Angle
-from dividing.indexing.bounds import EVERY_TRIED
-from dividing.indexing.head import Head
-from dividing.indexing.methods import compound, nearest
-from dividing.indexing.setup import Declined, Even, Setup
-from dividing.indexing.work import Arc, Divisions
-from second.holes import (
+from tests.indexing.as_told import both_moves, first_move, second_move, setups
+from tests.second.holes import (
     SET_I,
     SET_II,
     CompoundTable,
@@ -21,9 +16,15 @@ from second.holes import (
     places_of_two_circles,
     worst_of_divisions,
 )
+from tests.second.ranges import NUMBERS
 
-PRIMES = [number for number in range(401, 1000) if all(number % low for low in range(2, 32))]
-NUMBERS = [*range(2, 401), *PRIMES]
+from dividing.indexing.angles import Angle
+from dividing.indexing.bounds import EVERY_TRIED
+from dividing.indexing.head import Head
+from dividing.indexing.methods import compound, nearest
+from dividing.indexing.setup import Declined, Even, Setup
+from dividing.indexing.work import Arc, Divisions
+
 ODD_PLATES: Plates = ((12, 18, 20, 24, 36, 40), (15, 30), (7, 49, 50))
 
 PLATE_SETS = pytest.mark.parametrize(
@@ -35,18 +36,6 @@ RATIOS = pytest.mark.parametrize("ratio", [40, 60, 90])
 @cache
 def table(plates: Plates, stop_circles: tuple[int, ...] | None = None) -> CompoundTable:
     return CompoundTable(plates, stop_circles)
-
-
-def setups(answer: tuple[Setup, ...] | Declined) -> tuple[Setup, ...]:
-    return () if isinstance(answer, Declined) else answer
-
-
-def moved(setup: Setup) -> Fraction:
-    """Crank turns of the two moves, counted off the setup itself."""
-    assert setup.move is not None and setup.second is not None
-    assert setup.move.turns is not None and setup.move.holes is not None and setup.second.holes is not None
-    first = setup.move.turns + Fraction(setup.move.holes, setup.move.circle)
-    return first + Fraction(setup.second.holes, setup.second.circle)
 
 
 class TestExact:
@@ -81,10 +70,11 @@ class TestExact:
         head = Head(ratio=ratio, plates=plates)
         for count in NUMBERS:
             for setup in setups(compound.exact(Divisions(count), head)):
-                assert moved(setup) == Fraction(ratio, count)
-                assert setup.move is not None and setup.move.holes
-                assert setup.second is not None and setup.second.holes
-                assert abs(setup.second.holes) < setup.second.circle
+                assert both_moves(setup) == Fraction(ratio, count)
+                _, holes, _ = first_move(setup)
+                back_or_on, second_circle = second_move(setup)
+                assert holes
+                assert 0 < abs(back_or_on) < second_circle
 
     @PLATE_SETS
     def test_angles_of_every_third_of_a_degree(self, plates: Plates) -> None:
@@ -102,7 +92,7 @@ class TestExact:
         for count in NUMBERS:
             found = setups(compound.exact(Divisions(count), head))
             assert bool(found) == bool(table(SET_I, stops).exact(Fraction(40, count))), count
-            assert all(setup.second is not None and setup.second.circle in stops for setup in found)
+            assert {second_move(setup)[1] for setup in found} <= set(stops), count
 
 
 class TestNearestStep:
@@ -139,7 +129,7 @@ class TestNearestStep:
         head = Head(plates=plates)
         for count in NUMBERS:
             for setup in setups(compound.approximate(Divisions(count), head)):
-                assert step(setup) * 40 == moved(setup), count
+                assert step(setup) * 40 == both_moves(setup), count
 
 
 class TestNearestHole:
@@ -165,7 +155,8 @@ class TestNearestHole:
 
 
 def as_pair(setup: Setup) -> tuple[int | None, frozenset[int]]:
-    assert setup.move is not None and setup.second is not None
+    assert setup.move is not None
+    assert setup.second is not None
     return (setup.move.plate, frozenset((setup.move.circle, setup.second.circle)))
 
 

@@ -7,12 +7,8 @@ from fractions import Fraction
 from functools import cache
 
 import pytest
-
-from dividing.indexing.head import Head, Idlers
-from dividing.indexing.methods import differential
-from dividing.indexing.setup import Declined, Even, Setup
-from dividing.indexing.work import Divisions
-from second.gears import (
+from tests.indexing.as_told import crank, motion, setups
+from tests.second.gears import (
     MOST_PLATE_TURNS,
     TWELVE_GEARS,
     USUAL_IDLERS,
@@ -20,10 +16,14 @@ from second.gears import (
     exact_differentials,
     nearest_differential,
 )
-from second.holes import SET_I, SET_II, Plates
+from tests.second.holes import SET_I, SET_II, Plates
+from tests.second.ranges import NUMBERS
 
-PRIMES = [number for number in range(401, 1000) if all(number % low for low in range(2, 32))]
-NUMBERS = [*range(2, 401), *PRIMES]
+from dividing.indexing.head import Head, Idlers
+from dividing.indexing.methods import differential
+from dividing.indexing.setup import Declined, Even
+from dividing.indexing.work import Divisions
+
 THE_OTHER_WAY = {"simple": {"with": 2, "against": 1}, "compound": {"with": 1, "against": 0}}
 
 PLATE_SETS = pytest.mark.parametrize("plates", [SET_I, SET_II], ids=["set I", "set II"])
@@ -40,24 +40,6 @@ BOXES = pytest.mark.parametrize(
 @cache
 def shelf(gears: tuple[int, ...]) -> Shelf:
     return Shelf(gears)
-
-
-def setups(answer: tuple[Setup, ...] | Declined) -> tuple[Setup, ...]:
-    return () if isinstance(answer, Declined) else answer
-
-
-def crank(setup: Setup) -> Fraction:
-    assert setup.move is not None and setup.move.turns is not None and setup.move.holes is not None
-    return setup.move.turns + Fraction(setup.move.holes, setup.move.circle)
-
-
-def motion(setup: Setup) -> Fraction:
-    """Plate turns per spindle turn, worked from the teeth and the way that the setup names."""
-    gearing = setup.gearing
-    assert gearing is not None
-    first, second = gearing.stud or (1, 1)
-    size = Fraction(gearing.spindle * first, gearing.worm * second)
-    return size if gearing.plate == "with" else -size
 
 
 class TestExact:

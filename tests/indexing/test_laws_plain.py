@@ -5,35 +5,34 @@ from __future__ import annotations
 from fractions import Fraction
 
 import pytest
+from tests.indexing.as_told import first_move, setups
+from tests.second.holes import SET_I, SET_II, PlainSetting, Plates, direct_settings, plain_settings
+
 from dividing.indexing.angles import Angle
 from dividing.indexing.head import Head
 from dividing.indexing.methods import direct, plain
-from dividing.indexing.setup import Declined, Setup
+from dividing.indexing.setup import Setup
 from dividing.indexing.work import Arc, Divisions, Work
-from second.holes import SET_I, SET_II, PlainSetting, Plates, direct_settings, plain_settings
 
 PLATE_SETS = pytest.mark.parametrize("plates", [SET_I, SET_II], ids=["set I", "set II"])
 RATIOS = pytest.mark.parametrize("ratio", [40, 60, 72, 90])
 
 
 def as_second_method_says(setup: Setup) -> PlainSetting:
-    move = setup.move
-    assert move is not None and move.turns is not None and move.holes is not None
-    if move.holes == 0:
-        return PlainSetting(move.turns, 0, None, None)
-    return PlainSetting(move.turns, move.holes, move.circle, move.plate)
+    turns, holes, circle = first_move(setup)
+    assert setup.move is not None
+    return PlainSetting(turns, holes, *((circle, setup.move.plate) if holes else (None, None)))
 
 
 def settings(work: Work, head: Head) -> list[PlainSetting]:
-    answer = plain.exact(work, head)
-    return [] if isinstance(answer, Declined) else [as_second_method_says(setup) for setup in answer]
+    return [as_second_method_says(setup) for setup in setups(plain.exact(work, head))]
 
 
 class TestEverySettingIsFoundAndNoOther:
     @PLATE_SETS
     @RATIOS
     def test_for_every_number_from_two_to_a_thousand(self, plates: Plates, ratio: int) -> None:
-        head = Head(ratio=ratio, plates=tuple(map(tuple, plates)))
+        head = Head(ratio=ratio, plates=plates)
         differing = [
             count
             for count in range(2, 1001)
@@ -44,7 +43,7 @@ class TestEverySettingIsFoundAndNoOther:
     @PLATE_SETS
     @RATIOS
     def test_for_every_block_move_of_the_numbers_to_sixty(self, plates: Plates, ratio: int) -> None:
-        head = Head(ratio=ratio, plates=tuple(map(tuple, plates)))
+        head = Head(ratio=ratio, plates=plates)
         blocks = [Divisions(count, every=every) for count in range(2, 61) for every in blocks_of(count)]
         differing = [
             work for work in blocks if set(settings(work, head)) != plain_settings(ratio * work.step, plates)
@@ -54,7 +53,7 @@ class TestEverySettingIsFoundAndNoOther:
     @PLATE_SETS
     @RATIOS
     def test_for_every_third_of_a_degree_round_the_circle(self, plates: Plates, ratio: int) -> None:
-        head = Head(ratio=ratio, plates=tuple(map(tuple, plates)))
+        head = Head(ratio=ratio, plates=plates)
         angles = [Fraction(thirds, 1080) for thirds in range(1, 1081)]
         differing = [
             str(angle * 360)
@@ -67,7 +66,7 @@ class TestEverySettingIsFoundAndNoOther:
 class TestNoSettingIsGivenTwice:
     @PLATE_SETS
     def test_not_even_a_move_of_whole_turns_for_which_any_circle_serves(self, plates: Plates) -> None:
-        head = Head(plates=tuple(map(tuple, plates)))
+        head = Head(plates=plates)
         for count in range(2, 1001):
             found = settings(Divisions(count), head)
             assert len(found) == len(set(found)), count
@@ -80,9 +79,7 @@ class TestTheDirectPlate:
     ) -> None:
         head = Head(direct_circles=circles)
         for count in range(2, 101):
-            answer = direct.exact(Divisions(count), head)
-            moves = [] if isinstance(answer, Declined) else [setup.move for setup in answer]
-            found = [(move.holes, move.circle) for move in moves if move is not None]
+            found = [first_move(setup)[1:] for setup in setups(direct.exact(Divisions(count), head))]
             assert set(found) == direct_settings(Fraction(1, count), circles), count
             assert len(found) == len(set(found)), count
 

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from fractions import Fraction
+from itertools import pairwise
 from typing import NamedTuple
 
 SECONDS_IN_A_TURN = 360 * 60 * 60
@@ -36,7 +37,7 @@ def on_finished_work(
     """
     round_the_work = sorted((wanted % 1, made - wanted) for made, wanted in zip(actual, ideal, strict=True))
     errors = [error for _, error in round_the_work]
-    pitches = [after - before for before, after in zip(errors, errors[1:], strict=False)]
+    pitches = [after - before for before, after in pairwise(errors)]
     if closes and len(errors) > 1:
         pitches.append(errors[0] - errors[-1])
     closing = None

@@ -9,7 +9,7 @@ from itertools import permutations
 from math import gcd
 from typing import NamedTuple
 
-from second.holes import Plates
+from tests.second.holes import Plates
 
 TWELVE_GEARS = (24, 24, 28, 32, 40, 44, 48, 56, 64, 72, 86, 100)
 USUAL_IDLERS = {"simple": {"with": 1, "against": 2}, "compound": {"with": 0, "against": 1}}

@@ -12,7 +12,7 @@ from itertools import permutations
 from math import gcd
 from typing import NamedTuple
 
-Plates = Sequence[Sequence[int]]
+Plates = tuple[tuple[int, ...], ...]
 
 SET_I: Plates = (
     (15, 16, 17, 18, 19, 20),

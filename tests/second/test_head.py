@@ -6,8 +6,8 @@ from fractions import Fraction
 
 import pytest
 
-from second.errors import of_equal_moves, on_finished_work, seconds
-from second.head import DividingHead, Train
+from tests.second.errors import of_equal_moves, on_finished_work, seconds
+from tests.second.head import DividingHead, Train
 
 
 def test_three_hundred_and_nineteen_comes_out_on_the_published_gears() -> None:
