@@ -1,7 +1,7 @@
 """One angle in every form that the shop uses: radians, gon, crank turns, settings of the head, lengths.
 
-The crank turns that make an angle are the ratio of the head times the turns of the spindle. Below zero the crank
-goes the other way, and turns and spaces are both below zero.
+The crank turns that make an angle are the ratio of the head times the turns of the spindle. Below zero the
+crank goes the other way, and turns and spaces are both below zero.
 """
 
 from __future__ import annotations
@@ -41,7 +41,7 @@ class Nearest:
 
 @dataclass(frozen=True, slots=True)
 class Conversion:
-    """An angle in every form. `crank` is None for an angle in radians; lengths are in the unit of the one given.
+    """An angle in every form. `crank` is None for an angle in radians; lengths come in the unit given.
 
     `settings` holds every exact setting, mounted plate first and then larger circles; `nearest` stands in its
     place where there is none. `rise_per_100` and the lengths are None where not asked for or not defined.

@@ -161,10 +161,12 @@ def read_decimal(reader: Reader, expected: str) -> Numeral:
     found = reader.match(DECIMAL)
     if found is None:
         reader.stop(expected)
-    whole, part, exponent = found["whole"], (found["part"] or ".")[1:], found["exponent"] or "0"
+    whole, part, exponent = found["whole"], (found["part"] or ".")[1:], found["exponent"] or ""
     if len(exponent.lstrip("+-").lstrip("0")) > 1:
         reader.stop(f"an exponent from -{LARGEST_EXPONENT} to {LARGEST_EXPONENT}", found.start("exponent"))
-    value = Fraction(int(whole + part), 10 ** len(part)) * Fraction(10) ** int(exponent)
+    value = Fraction(int(whole + part), 10 ** len(part))
+    if exponent:
+        value *= Fraction(10) ** int(exponent)
     is_whole = found.end() == found.end("whole")
     return Numeral(value, found.start(), None if is_whole else found.end("whole"))
 
