@@ -96,7 +96,7 @@ class TestPublishedMoves:
 
     @pytest.mark.parametrize("head", [ONE, TWO], ids=["set I", "set II"])
     def test_of_a_quarter_degree_cannot_be_had_in_plain_indexing(self, head: Head) -> None:
-        """On set I by A Practical Treatise on Milling and Milling Machines, 1914, p. 54; on set II by arithmetic."""
+        """A Practical Treatise on Milling and Milling Machines, 1914, p. 54; set II by arithmetic."""
         assert exact_settings(parse_angle("1/4°"), head) == ()
 
     def test_of_twenty_four_minutes_are_one_hole_in_twenty_three_nearly(self) -> None:
