@@ -1,4 +1,4 @@
-"""What a setup tells the operator to do, read field by field; nothing that the service worked out is believed."""
+"""What a setup tells the operator to do, read field by field; what the service worked out is not believed."""
 
 from __future__ import annotations
 
