@@ -14,14 +14,13 @@ const figure = ({ number, unit, back }) => html`<span class="shop-figure"><b>${n
 
 const figureRow = (list) => html`<p class="shop-figures">${list.map(figure)}</p>`;
 
-function firstCut(row, job) {
-  const what = job.phase === "trial" ? "mark" : "cut";
-  return html`<p class="shop-start">No move. Make the first ${what} where you stand.</p>`;
-}
+const firstCut = ({ phase }) => `No move. Make the first ${phase === "trial" ? "mark" : "cut"} where you stand.`;
 
-function dialMove(row) {
+function dialMove(row, job) {
+  const whole = row.turns ? `First ${row.turns} whole ${row.turns === 1 ? "turn" : "turns"} of the handwheel from the last setting, then on to the reading.`
+    : "Less than a turn on from the last setting.";
   return html`<p class="shop-figures"><span class="shop-figure"><b>${row.dial.set}</b> <span>on the dial</span></span></p>
-    <p>${row.turns ? `After ${row.turns} whole ${row.turns === 1 ? "turn" : "turns"} more of the handwheel. ` : ""}Turn ${row.dial.turns + 1} from zero.</p>`;
+    <p class="shop-dial">${row.cut === 1 && !row.degrees ? firstCut(job) : whole}</p>`;
 }
 
 function twoMoves(job, row) {
@@ -30,16 +29,17 @@ function twoMoves(job, row) {
 }
 
 function moveOf(job, row) {
-  if (row.dial) return dialMove(row);
+  if (row.dial) return dialMove(row, job);
   const list = figures(row.turns, row.holes);
-  if (!list.length && !row.secondHoles) return row.cut === 1 ? firstCut(row, job) : html`<p class="shop-start">No move: this one lies in the same hole.</p>`;
+  if (!list.length && !row.secondHoles) return html`<p class="shop-start">${row.cut === 1 ? firstCut(job) : "No move: this one lies in the same hole."}</p>`;
   return job.second ? twoMoves(job, row) : figureRow(list);
 }
 
 function expected(job, row) {
   const hole = row.dial || row.hole === null ? "" : html`<div><dt>Pin in hole</dt><dd>${row.hole}<span> of ${job.move.circle}</span></dd></div>`;
   const stop = job.second && row.secondHole !== null ? html`<div><dt>Stop pin in hole</dt><dd>${row.secondHole}<span> of ${job.second.circle}</span></dd></div>` : "";
-  return html`<dl class="shop-expect">${hole}${stop}<div><dt>Scale on the nose</dt><dd>${row.scale}</dd></div></dl>`;
+  const turned = row.dial ? html`<div><dt>Handwheel, counted from zero</dt><dd>${row.dial.turns}<span> ${row.dial.turns === 1 ? "turn" : "turns"} and the reading</span></dd></div>` : "";
+  return html`<dl class="shop-expect">${turned}${hole}${stop}<div><dt>Scale on the nose</dt><dd>${row.scale}</dd></div></dl>`;
 }
 
 const arms = (words) => words ? html`<p class="shop-arms">${words}</p>` : "";

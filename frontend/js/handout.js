@@ -1,0 +1,70 @@
+// A handout for a class: how dividing is worked out, on the head that is set in the page. The service works every example.
+
+import { html, mount, raw } from "./html.js";
+import { solve } from "./api.js";
+import { store } from "./store.js";
+import { drawPlate } from "./draw-plate.js";
+import { drawTrain } from "./draw-train.js";
+import { EXERCISES, LESSONS, opening } from "./handout-words.js";
+import { moveText } from "./figures.js";
+import { count, headLine, wholeHead } from "./words.js";
+
+let asking = "";
+
+// The first of the lesson's questions that its method answers on this head, or null.
+async function example({ method, works }, head) {
+  for (const work of works) {
+    const reply = await solve({ work, head, methods: [method], limit: 1 });
+    const setup = reply.ok && reply.data.setups[0];
+    if (setup && setup.method === method) return { work, setup, version: reply.data.service_version };
+  }
+  return null;
+}
+
+async function gather(head, key) {
+  const examples = await Promise.all(LESSONS.map((lesson) => example(lesson, head)));
+  const answers = await Promise.all(EXERCISES.map(({ work }) => solve({ work, head, limit: 1 })));
+  if (asking !== key) return;
+  const reached = answers.some((reply) => reply.ok);
+  store.set({ handout: { key, examples, reached, answers: answers.map((reply) => (reply.ok ? reply.data.setups[0] : null)) } });
+}
+
+function drawings({ move, gearing }, head) {
+  const whole = wholeHead(head);
+  const plate = move?.circle && move.holes !== null ? raw(drawPlate({ circles: move.plate ? whole.plates[move.plate - 1] : whole.direct_circles,
+    circle: move.circle, from: 0, spaces: move.holes, turns: move.turns || 0, direct: !move.plate, explain: true })) : "";
+  return html`<div class="handout-drawings">${plate}${gearing ? raw(drawTrain(gearing)) : ""}</div>`;
+}
+
+const asked = ({ divisions, angle }) => divisions ? count(divisions, "division", "divisions") : angle;
+
+function lesson({ title, words, without }, found, head) {
+  const step = found && html`<h3>Example: ${asked(found.work)}</h3><ol class="handout-steps">${found.setup.working.map((line) => html`<li>${line}</li>`)}</ol>
+    <p class="handout-move"><strong>${moveText(found.setup)}</strong></p>${drawings(found.setup, head)}`;
+  return html`<section class="handout-lesson"><h2>${title}</h2>${words.map((line) => html`<p>${line}</p>`)}${step || html`<p>${without}</p>`}</section>`;
+}
+
+const exercises = html`<section class="handout-lesson"><h2>Now you</h2><ol class="handout-exercises">${EXERCISES.map(({ words }) => html`<li><p>${words}</p>
+  <p class="handout-line">Turns ______ Spaces ______ Circle ______ Arms over ______ holes</p></li>`)}</ol></section>`;
+
+const answersOf = ({ answers }) => html`<section class="handout-answers"><h2>Answers, for the teacher</h2><ol>${answers.map((setup) => html`<li>${
+  setup ? setup.summary : "The service could not be asked."}</li>`)}</ol></section>`;
+
+function body(state) {
+  const { handout, head } = state;
+  if (!handout) return html`<p class="wait">The examples are being worked out…</p>`;
+  if (!handout.reached) return html`<p class="note warn">No connection: the examples come from the service. The page tries again when it is back.</p>`;
+  return html`${LESSONS.map((each, at) => lesson(each, handout.examples[at], head))}${exercises}${answersOf(handout)}`;
+}
+
+export function render(root, state) {
+  const key = JSON.stringify([wholeHead(state.head), state.online]);
+  if (state.handout?.key !== key && asking !== key) {
+    asking = key;
+    gather(wholeHead(state.head), key);
+  }
+  mount(root, html`<article class="handout"><div class="row handout-tools"><button type="button" class="main" id="handout-print">Print the handout</button></div>
+    <h1 tabindex="-1">How dividing is worked out</h1><p>On ${state.headName || "this head"}: ${headLine(state.head)}.</p>
+    ${opening(wholeHead(state.head)).map((line) => html`<p>${line}</p>`)}${body(state)}</article>`);
+  root.querySelector("#handout-print").onclick = () => window.print();
+}

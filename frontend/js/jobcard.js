@@ -1,0 +1,92 @@
+// The job card: everything that the machine needs, black on white, on A4 or Letter. card(state) is pure; printCard() prints it.
+
+import { html, mount, raw } from "./html.js";
+import { cardSchedule } from "./card-schedule.js";
+import { drawPlate } from "./draw-plate.js";
+import { drawTrain } from "./draw-train.js";
+import { figures, moveText } from "./figures.js";
+import { gearPlaces } from "./gears.js";
+import { toHash } from "./link.js";
+import { asWords } from "./question.js";
+import { store } from "./store.js";
+import { METHODS, atRim, headLine, length, plateWay, seconds, wholeHead } from "./words.js";
+
+const FIELDS = ["Job", "Drawing", "Work piece", "Machine", "Operator", "Date"];
+
+const blanks = html`<dl class="card-blanks">${FIELDS.map((name) => html`<div><dt>${name}</dt><dd></dd></div>`)}</dl>`;
+
+function errors(setup, diameter) {
+  if (setup.exact) return html`<p><strong>Exact.</strong> No error from the setting itself.</p>`;
+  const { worst_seconds: worst, closing_seconds: closing, single_pitch_seconds: pitch, total_pitch_seconds: total } = setup.error;
+  const rim = diameter > 0 ? `, ${length(atRim(worst, diameter))} at the rim of ${diameter}` : "";
+  return html`<p><strong>Not exact.</strong> Worst place off by ${seconds(worst)}${rim}; left over at the last space ${seconds(closing)};
+    between neighbours ${seconds(pitch)}; in all ${seconds(total)}.</p>`;
+}
+
+function mounting({ move, second_move: second }) {
+  if (!move) return "";
+  return html`<p>${move.plate ? html`Plate <strong>${move.plate}</strong>, ` : "Direct plate, "}circle <strong>${move.circle}</strong>${
+    move.sector_holes && move.plate ? html`, arms over <strong>${move.sector_holes} holes</strong> with the pin's own` : ""}${
+    second ? html`; second move on circle <strong>${second.circle}</strong>` : ""}.</p>`;
+}
+
+function plate(setup, head) {
+  const { move, positions } = setup;
+  if (!move?.circle) return "";
+  const whole = wholeHead(head);
+  const first = move.holes === null ? positions?.[1] || {} : move;
+  const circles = move.plate ? whole.plates[move.plate - 1] : whole.direct_circles;
+  return html`<div class="card-drawing">${raw(drawPlate({ circles, circle: move.circle, from: 0, spaces: first.holes || 0, turns: first.turns || 0,
+    direct: !move.plate, explain: true }))}</div>`;
+}
+
+const gears = ({ gearing }) => gearing ? html`<section><h2>Change gears</h2><dl class="card-gears">${gearPlaces(gearing).map(([place, teeth]) => html`<div>
+  <dt>${place}</dt><dd>${teeth}</dd></div>`)}</dl><p>Stop pin drawn. The plate turns <strong>${plateWay(gearing)}</strong>: try it before you cut.</p>
+  <div class="card-drawing small">${raw(drawTrain(gearing))}</div></section>` : "";
+
+const lines = (title, list, ordered) => !list?.length ? "" : html`<section><h2>${title}</h2>${ordered
+  ? html`<ol>${list.map((line) => html`<li>${line}</li>`)}</ol>` : html`<ul>${list.map((line) => html`<li>${line}</li>`)}</ul>`}</section>`;
+
+function sizes(part) {
+  const list = part && (part.sizes || [...(part.cutting || []), ...(part.inspection || [])]);
+  if (!list?.length) return "";
+  return html`<section><h2>Sizes</h2><table><tbody>${list.map(({ name, value, unit }) => html`<tr><th scope="row">${name}</th><td>${
+    typeof value === "number" ? Number(value.toFixed(4)) : value} ${unit || ""}</td></tr>`)}</tbody></table></section>`;
+}
+
+export function card(state) {
+  const { answer, chosen, question, head, headName } = state;
+  if (!answer) return html``;
+  const setup = answer.setups[chosen];
+  const query = toHash(question, head);
+  return html`<article class="card"><header><div><p>Job card for dividing</p><h1>${asWords(question)}</h1>
+      <p>${METHODS[setup.method] || setup.method} indexing on ${headName || "the head"}: ${headLine(head)}.</p></div>
+      <figure><img class="card-code" src="/qr.svg?${query}" alt="QR code that opens this setup"><figcaption>Opens this setup</figcaption></figure></header>
+    ${blanks}
+    <div class="card-pair"><section class="card-move"><h2>The move</h2>${figures(setup)}<p>${moveText(setup)}</p>${mounting(setup)}
+      ${errors(setup, Number(String(question.diameter || "").replace(",", ".")))}</section>${plate(setup, head)}</div>
+    ${gears(setup)}
+    <div class="card-pair">${lines("What to do", setup.instructions, true)}${lines("Mind this", [...(setup.cautions || []), ...(answer.cautions || [])])}</div>
+    ${sizes(answer.part)}${cardSchedule(setup)}
+    <footer>${setup.summary}. Worked out by version ${answer.service_version}${state.saved ? `, answer kept since ${state.saved.slice(0, 16).replace("T", " ")}` : ""}.
+      The machine maker's and the shop's rules come first.</footer></article>`;
+}
+
+const paper = () => document.getElementById("paper");
+
+// A code that cannot be had, for want of a connection, must not keep the card from being printed.
+async function pictures(root) {
+  await Promise.all([...root.querySelectorAll("img")].map((image) => image.decode().catch(() => image.remove())));
+}
+
+export async function printCard() {
+  mount(paper(), card(store.get()));
+  await pictures(paper());
+  window.print();
+}
+
+// The browser's own print command prints the card too, wherever there is an answer on the page.
+window.addEventListener("beforeprint", () => {
+  const state = store.get();
+  mount(paper(), state.view === "setup" ? card(state) : html``);
+});
