@@ -196,6 +196,7 @@ class TestWhatCannotBeRead:
             ("22:.5", 3, "minutes"),
             ("22:30'", 5, f"seconds, or {END}"),
             ("22 .5", 3, f"{UNITS}, or {END}"),
+            ("22d.5", 3, f"minutes, or seconds, or {END}"),
             ("5 furlongs", 2, UNITS),
             ("5 dm", 2, UNITS),
             ("5-3", 1, f"{UNITS}, or {END}"),
