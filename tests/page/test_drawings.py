@@ -1,4 +1,4 @@
-"""The drawings, read back from their own geometry: holes, pin, arms, gears and marks stand in their places."""
+"""The drawings, read back from their own geometry: holes, pin, arms, gears and marks stand in place."""
 
 import json
 import math
