@@ -13,14 +13,16 @@ export function escape(text) {
 }
 
 function markupOf(value) {
-  if (value === null || value === undefined || value === false) return "";
+  if (value === null || value === undefined || typeof value === "boolean") return "";
   if (value instanceof Safe) return value.markup;
   if (Array.isArray(value)) return value.map(markupOf).join("");
   return escape(value);
 }
 
+// A yes or no is said only as the value of an attribute: aria-pressed="${chosen}"; elsewhere `condition && html`…`` leaves nothing.
 export function html(strings, ...values) {
-  return new Safe(strings.reduce((built, text, at) => built + markupOf(values[at - 1]) + text));
+  const said = (value, before) => (typeof value === "boolean" && before.endsWith('="') ? String(value) : markupOf(value));
+  return new Safe(strings.reduce((built, text, at) => built + said(values[at - 1], built) + text));
 }
 
 export function raw(markup) {

@@ -2,6 +2,7 @@
 
 import { store } from "./store.js";
 import { csv } from "./schedule.js";
+import { printCard } from "./jobcard.js";
 import { saveFile } from "./file.js";
 
 export function paperActions({ say, focusOn }) {
@@ -27,9 +28,6 @@ export function paperActions({ say, focusOn }) {
         say("The link is selected: copy it from the field.");
       }
     },
-    print() {
-      store.set({ paper: "card" });
-      setTimeout(() => window.print());
-    },
+    print: () => printCard(),
   };
 }
