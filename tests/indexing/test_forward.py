@@ -81,7 +81,7 @@ def set_up(head: Head, setup: Setup) -> DividingHead:
 
 
 def in_order_of_cutting(work: Work, setup: Setup) -> list[Fraction]:
-    """Where the cuts should lie, in turns of the spindle, each move passing the spaces that the setup says."""
+    """Where the cuts should lie, in turns of the spindle, when each move passes the spaces named."""
     if isinstance(work, Angles):
         return [angle.turns for angle in work.angles]
     if isinstance(work, Arc):
