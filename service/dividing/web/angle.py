@@ -1,0 +1,33 @@
+"""/v1/angle: one angle in every form that the shop uses."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from flask import Blueprint, Response
+
+from dividing.indexing.converting import convert
+
+from . import answers, query
+from .exchange import answer, asked_in_body, asked_in_query, lasting_answer
+from .schemas.angle import ANGLE_IN, AngleQuestion
+
+blueprint = Blueprint("angle", __name__)
+
+
+@blueprint.post("/v1/angle")
+def angle_body() -> Response:
+    """The question in the body."""
+    return answer(_converted(asked_in_body()))
+
+
+@blueprint.get("/v1/angle")
+def angle_query() -> Response:
+    """The question in the address."""
+    return lasting_answer(_converted(asked_in_query(query.ANGLE_WORDS)))
+
+
+def _converted(asked: Any) -> dict[str, Any]:
+    question: AngleQuestion = ANGLE_IN.load(asked)
+    found = convert(question.angle, question.head, diameter=question.diameter, sine_bar=question.sine_bar)
+    return answers.converted(found)

@@ -1,0 +1,65 @@
+"""What a view needs at its two ends: the question as it came, and the answer as it goes."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from hashlib import blake2b
+from typing import Any
+
+import orjson
+from flask import Response, request
+
+from . import json_in
+from .body import read_body
+from .limits import BODY_MOST
+from .problems import WRONG_CONTENT, Problem
+from .query import QueryWord, read
+
+JSON = "application/json"
+FRESH_FOR = 3600
+"""Seconds for which a client may keep an answer: it changes only with the service's version, which the ETag holds."""
+
+
+def asked_in_body(limit: int = BODY_MOST) -> Any:
+    """The JSON value of the body."""
+    if request.content_type != JSON:
+        _check_content()
+    return json_in.read(read_body(request, limit))
+
+
+def asked_in_query(words: Mapping[str, QueryWord]) -> dict[str, Any]:
+    """The query in the body's form."""
+    return read(request.query_string, words)
+
+
+def answer(told: Any) -> Response:
+    """The answer to a question that came in a body."""
+    return Response(orjson.dumps(told), content_type=JSON)
+
+
+def lasting_answer(told: Any) -> Response:
+    """The answer to a question in the address: it may be kept, and asked after by its ETag."""
+    return lasting(orjson.dumps(told), JSON)
+
+
+def lasting(data: bytes, content_type: str, fresh_for: int = FRESH_FOR) -> Response:
+    """Bytes that a client may keep, with a strong ETag; 304 when the client has them already."""
+    response = Response(data, content_type=content_type)
+    response.set_etag(blake2b(data, digest_size=16).hexdigest())
+    response.headers["Cache-Control"] = f"public, max-age={fresh_for}"
+    response.make_conditional(request)
+    return response
+
+
+def _check_content() -> None:
+    """JSON by any of its names, in UTF-8."""
+    kind = request.mimetype
+    if kind != JSON and not (kind.startswith("application/") and kind.endswith("+json")):
+        shown = f"not as {kind}" if kind.isascii() and 0 < len(kind) <= 64 else "not without a type"
+        raise Problem(WRONG_CONTENT, f"Send the body as JSON, with the header Content-Type: {JSON}, {shown}.")
+    charset = request.mimetype_params.get("charset", "utf-8").lower()
+    if charset not in ("utf-8", "utf8", "us-ascii"):
+        raise Problem(
+            WRONG_CONTENT,
+            "Send the body in UTF-8, the one encoding of JSON; leave charset out of the header.",
+        )

@@ -1,0 +1,52 @@
+"""The page and its files, exactly as they are written in `frontend/`.
+
+Each file at the top has a rule of its own and each folder one: a rule for everything would hide that an address exists
+but takes another method.
+"""
+
+from __future__ import annotations
+
+import mimetypes
+from collections.abc import Iterator
+from pathlib import Path
+
+from flask import Blueprint, Response, send_from_directory
+
+from .files import page_folder
+
+FRESH_FOR = 60
+"""Seconds; after that a browser asks again by ETag, so that an update reaches the shop within a minute."""
+
+# A small machine may lack the system's table of types, and a module of another type is refused by browsers.
+for _type, _ending in (
+    ("text/javascript", ".js"),
+    ("text/css", ".css"),
+    ("image/svg+xml", ".svg"),
+    ("application/manifest+json", ".webmanifest"),
+):
+    mimetypes.add_type(_type, _ending)
+
+
+def make_blueprint() -> Blueprint:
+    """The page's files as they lie on the disk now."""
+    folder = page_folder()
+    blueprint = Blueprint("pages", __name__)
+
+    def send(name: str, inside: str = "") -> Response:
+        response = send_from_directory(folder / inside, name, max_age=FRESH_FOR)
+        response.headers["Cache-Control"] = f"public, max-age={FRESH_FOR}"
+        return response
+
+    for number, (rule, fixed) in enumerate(_rules(folder)):
+        blueprint.add_url_rule(rule, f"file-{number}", send, defaults=fixed, methods=["GET"])
+    return blueprint
+
+
+def _rules(folder: Path) -> Iterator[tuple[str, dict[str, str]]]:
+    """Each rule with what is fixed of the file's place."""
+    yield "/", {"name": "index.html"}
+    for place in sorted(folder.iterdir()):
+        if place.is_dir():
+            yield f"/{place.name}/<path:name>", {"inside": place.name}
+        elif not place.name.startswith("."):
+            yield f"/{place.name}", {"name": place.name}

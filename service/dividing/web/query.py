@@ -1,0 +1,222 @@
+"""The query form: a simple question in words that fit a link, read into the body's form and written from it.
+
+    divisions=73&ratio=60&plates=15,16,17/21,23&tolerance=0°01'
+
+One table serves both ways. Circles and gears are joined by commas, plates by strokes; `plates=` with nothing after it
+means none. In a list of angles the comma parts them, so a decimal comma is written as a point there.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Iterable, Mapping
+from dataclasses import dataclass
+from functools import lru_cache
+from typing import Any
+from urllib.parse import parse_qsl, quote
+
+from dividing.indexing.head import Head
+
+from . import json_in
+from .head_out import head_out
+from .limits import QUERY_LONGEST
+from .problems import WRONG_FIELD, Problem
+from .schemas.head import DEFAULT_HEAD
+
+_NUMBER = re.compile(r"-?(?:0|[1-9][0-9]*)(?:\.[0-9]+)?", re.ASCII)
+_NUMBER_LONGEST = 64
+
+Reader = Callable[[str], Any]
+Writer = Callable[[Any], str]
+
+
+def number(text: str) -> Any:
+    """A number where the text spells one; the text itself otherwise, for its field to refuse."""
+    if len(text) <= _NUMBER_LONGEST and _NUMBER.fullmatch(text.strip()):
+        return json_in.read(text.strip().encode())
+    return text
+
+
+def _numbers(text: str) -> Any:
+    return [number(each) for each in text.split(",")] if text.strip() else []
+
+
+def _plates(text: str) -> Any:
+    return [_numbers(plate) for plate in text.split("/")] if text.strip() else []
+
+
+def _flag(text: str) -> Any:
+    return {"true": True, "false": False}.get(text, text)
+
+
+def _texts(text: str) -> Any:
+    return [each.strip() for each in text.split(",")]
+
+
+def _angle_texts(values: Iterable[Any]) -> str:
+    return ",".join(str(value).replace(",", ".") for value in values)
+
+
+def _dial(text: str) -> Any:
+    first, _, second = text.partition("/")
+    if first.isascii() and first.isdigit():
+        return {"divisions": number(first)}
+    return {"graduation": first, "vernier": second} if second else {"graduation": first}
+
+
+def _dial_text(dial: Mapping[str, Any]) -> str:
+    return (
+        str(dial["divisions"])
+        if "divisions" in dial
+        else "/".join(dial[name] for name in ("graduation", "vernier") if name in dial)
+    )
+
+
+def _idlers(text: str) -> Any:
+    given = _numbers(text)
+    if len(given) != 4:
+        return text
+    ways = [dict(zip(("with", "against"), given[at : at + 2], strict=True)) for at in (0, 2)]
+    return dict(zip(("simple", "compound"), ways, strict=True))
+
+
+def _idlers_text(idlers: Mapping[str, Mapping[str, int]]) -> str:
+    return ",".join(
+        str(idlers[train][way]) for train in ("simple", "compound") for way in ("with", "against")
+    )
+
+
+def _screw(text: str) -> Any:
+    lead, _, unit = text.partition(" ")
+    return {"lead": number(lead), "unit": unit}
+
+
+def _joined(values: Iterable[Any]) -> str:
+    return ",".join(map(str, values))
+
+
+def _flag_text(value: bool) -> str:
+    return "true" if value else "false"
+
+
+@dataclass(frozen=True, slots=True)
+class QueryWord:
+    """A word of the query form: where its value stands in the body, and how it is read and written."""
+
+    path: tuple[str, ...]
+    about: str
+    read: Reader = str
+    write: Writer = str
+
+
+WORK_WORDS = {
+    "divisions": QueryWord(("work", "divisions"), "Equal divisions: 73.", number),
+    "angle": QueryWord(("work", "angle"), "An angle in any notation: 37°30'."),
+    "count": QueryWord(("work", "count"), "Features at that angle: 3.", number),
+    "angles": QueryWord(
+        ("work", "angles"), "Angles from zero, parted by commas: 0,22.5,61°15'.", _texts, _angle_texts
+    ),
+}
+HEAD_WORDS = {
+    "ratio": QueryWord(("head", "ratio"), "Crank turns for one turn of the spindle: 40.", number),
+    "plates": QueryWord(("head", "plates"), "Circles joined by commas, plates by strokes: 15,16/21,23.", _plates,
+                        lambda plates: "/".join(map(_joined, plates))),
+    "mounted_plate": QueryWord(("head", "mounted_plate"), "The plate on the head, from 1.", number),
+    "direct_circles": QueryWord(("head", "direct_circles"), "Circles of the direct plate: 24.", _numbers, _joined),
+    "change_gears": QueryWord(("head", "change_gears"), "Teeth of the gears owned: 24,24,28.", _numbers, _joined),
+    "stop_circles": QueryWord(("head", "stop_circles"), "Circles that the stop pin reaches.", _numbers, _joined),
+    "worm_disengages": QueryWord(("head", "worm_disengages"), "true or false.", _flag, _flag_text),
+    "idlers": QueryWord(("head", "idlers"),
+                        "Idlers with and against the crank, simple train, then compound: 1,2,0,1.", _idlers, _idlers_text),
+    "dial": QueryWord(("head", "dial"), "Graduation/vernier, or lines round the dial: 0°01'/0°00'10\".", _dial, _dial_text),
+    "screw": QueryWord(("head", "screw"), "Lead and unit of the table screw: 0.25 in.", _screw,
+                       lambda screw: f"{screw['lead']} {screw['unit']}"),
+}  # fmt: skip
+SOLVE_WORDS = {
+    **WORK_WORDS,
+    "tolerance": QueryWord(("tolerance", "angle"), "The largest permitted error as an angle: 0°01'."),
+    "at_rim": QueryWord(("tolerance", "at_rim"), "The largest permitted error at the rim.", number),
+    "diameter": QueryWord(("tolerance", "diameter"), "The diameter of that rim.", number),
+    "every": QueryWord(("every",), "Spaces per move.", number),
+    "methods": QueryWord(
+        ("methods",), "Methods to keep to, parted by commas: plain,compound.", _texts, _joined
+    ),
+    "limit": QueryWord(("limit",), "Setups in the answer at most.", number),
+    "positions": QueryWord(("positions",), "Whether to give a row for every cut: true.", _flag, _flag_text),
+    **HEAD_WORDS,
+}
+ANGLE_WORDS = {
+    "angle": QueryWord(("angle",), "An angle in any notation: 37°30'."),
+    "turns": QueryWord(("crank", "turns"), "Whole crank turns.", number),
+    "holes": QueryWord(("crank", "holes"), "Spaces after them.", number),
+    "circle": QueryWord(("crank", "circle"), "The circle on which the spaces are counted.", number),
+    "diameter": QueryWord(("diameter",), "A diameter, for arc and chord.", number),
+    "sine_bar": QueryWord(("sine_bar",), "The length of a sine bar.", number),
+    **HEAD_WORDS,
+}
+_LINK_WORDS = {name: word for name, word in SOLVE_WORDS.items() if word.path[0] not in ("head", "positions")}
+
+
+def read(query: bytes, words: Mapping[str, QueryWord]) -> dict[str, Any]:
+    """The body's form of a query; refuses words that are unknown or come twice, each by name."""
+    if len(query) > QUERY_LONGEST:
+        raise Problem(
+            WRONG_FIELD,
+            f"The query is longer than {QUERY_LONGEST:,} characters; send the question as a body.",
+            [],
+        )
+    pairs = parse_qsl(query.decode("utf-8", "replace"), keep_blank_values=True)
+    errors = []
+    body: dict[str, Any] = {}
+    seen: set[str] = set()
+    for name, text in pairs:
+        if name not in words:
+            errors.append(_refusal(name, f"There is no such word; the words are {', '.join(words)}."))
+        elif name in seen:
+            errors.append(_refusal(name, "This word stands twice; give it once."))
+        else:
+            _put(body, words[name].path, words[name].read(text))
+        seen.add(name)
+    if errors:
+        raise Problem(WRONG_FIELD, "The query holds words that cannot be read.", errors)
+    return body
+
+
+def link(body: Mapping[str, Any], head: Head) -> str:
+    """The page's address for a question that was loaded from this body, on this head."""
+    told = []
+    for name, word in _LINK_WORDS.items():
+        value: Any = body
+        for key in word.path:
+            value = value.get(key) if isinstance(value, dict) else None
+        if value is not None:
+            told.append(f"{name}={_quoted(word.write(value))}")
+    if head is not DEFAULT_HEAD and (words := head_words(head)):
+        told.append(words)
+    return "/#" + "&".join(told)
+
+
+@lru_cache(maxsize=64)
+def head_words(head: Head) -> str:
+    """What differs from the usual head, in words of the query form."""
+    usual, wire = head_out(DEFAULT_HEAD), head_out(head)
+    return "&".join(
+        f"{name}={_quoted(word.write(wire[name]))}"
+        for name, word in HEAD_WORDS.items()
+        if wire[name] != usual[name] and wire[name] is not None
+    )
+
+
+def _put(body: dict[str, Any], path: tuple[str, ...], value: Any) -> None:
+    for key in path[:-1]:
+        body = body.setdefault(key, {})
+    body[path[-1]] = value
+
+
+def _quoted(text: str) -> str:
+    return quote(text, safe=",/:.-")
+
+
+def _refusal(name: str, sentence: str) -> dict[str, str]:
+    shown = name if len(name) <= 64 else name[:64] + "…"
+    return {"pointer": "#", "parameter": shown, "detail": f'"{shown}": {sentence}'}

@@ -1,0 +1,98 @@
+"""The question of /v1/solve on the wire."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from typing import Any
+
+from dividing.indexing import bounds
+from dividing.indexing.faults import Fault, Refused
+from dividing.indexing.head import Head
+from dividing.indexing.setup import METHOD_NAMES, MethodName, Tolerance
+from dividing.indexing.solving import LIMIT_USUAL
+from dividing.indexing.work import Divisions, Work
+
+from .base import Request
+from .fields import Whole, Words, YesNo
+from .head import DEFAULT_HEAD, HeadField, nested
+from .work import ToleranceIn, WorkIn
+
+
+@dataclass(frozen=True, slots=True)
+class Question:
+    """What is asked: the work, the head it is done on, and what the answer should hold."""
+
+    work: Work
+    head: Head
+    tolerance: Tolerance | None
+    methods: tuple[MethodName, ...] | None
+    limit: int
+    positions: bool
+
+
+def every_field() -> Whole:
+    """Spaces per move, wherever work is asked about."""
+    return Whole(
+        "Spaces per move, for block indexing: a whole number that shares no factor with the divisions.",
+        json={"minimum": 1, "default": 1},
+        load_default=1,
+    )
+
+
+class SolveIn(Request):
+    """A question: what is to be divided, on which head, how closely."""
+
+    work = nested(WorkIn, "What is to be divided.", required=True)
+    head = HeadField()
+    tolerance = nested(ToleranceIn, "The largest permitted error of any position.", load_default=None)
+    methods = Words("Keep to these methods; left out, all of them.", METHOD_NAMES, load_default=None)
+    limit = Whole(
+        "Setups in the answer at most.",
+        json={"minimum": 1, "maximum": bounds.SETUPS_MOST, "default": LIMIT_USUAL},
+        load_default=LIMIT_USUAL,
+    )
+    positions = YesNo("Whether to give a row for every cut.", json={"default": False}, load_default=False)
+    every = every_field()
+
+    def make(self, given: dict[str, Any]) -> Question:
+        """The question."""
+        faults = []
+        if not 1 <= given["limit"] <= bounds.SETUPS_MOST:
+            faults.append(
+                Fault(("limit",), f"The limit is a number of setups from 1 to {bounds.SETUPS_MOST}.")
+            )
+        try:
+            work = in_blocks(given["work"], given["every"]) if "work" in given else None
+        except Refused as refused:
+            faults += refused.faults
+            work = given["work"]
+        if given["positions"] and work is not None and work.cuts > bounds.ROWS_MOST:
+            sentence = f"Positions are given for at most {bounds.ROWS_MOST:,} cuts; this work has {work.cuts:,}. Leave them out."
+            faults.append(Fault(("positions",), sentence))
+        if faults:
+            raise Refused(faults)
+        return Question(
+            work, *(given[name] for name in ("head", "tolerance", "methods", "limit", "positions"))
+        )
+
+    def _unasked(self) -> dict[str, Any]:
+        return {
+            "head": DEFAULT_HEAD,
+            "limit": LIMIT_USUAL,
+            "positions": False,
+            "every": 1,
+            "tolerance": None,
+            "methods": None,
+        }
+
+
+def in_blocks(work: Work, every: int) -> Work:
+    """The work cut `every` spaces at a time."""
+    if every == 1:
+        return work
+    if not isinstance(work, Divisions):
+        raise Refused([Fault(("every",), "Spaces per move are for equal divisions; leave the field out.")])
+    return replace(work, every=every)
+
+
+SOLVE_IN = SolveIn()

@@ -1,0 +1,71 @@
+"""What is to be divided, and how far off it may be, on the wire."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from dividing.indexing import bounds
+from dividing.indexing.faults import Fault, Refused
+from dividing.indexing.setup import Tolerance
+from dividing.indexing.work import Angles, Arc, Divisions, Work
+
+from .base import Request
+from .fields import AngleIn, AnglesIn, Length, Whole
+
+KINDS = ("divisions", "angle", "angles")
+
+
+class WorkIn(Request):
+    """Exactly one of divisions, angle and angles."""
+
+    divisions = Whole(
+        "Equal divisions round the work.", json={"minimum": 1, "maximum": bounds.DIVISIONS_MOST}
+    )
+    angle = AngleIn("The angle from one feature to the next: degrees as a number, or any notation as text.")
+    count = Whole(
+        "How many features stand at that angle; 2 unless given.",
+        json={"minimum": 2, "maximum": bounds.ROWS_MOST},
+    )
+    angles = AnglesIn("Positions from zero, in the order of cutting.", most=bounds.ANGLES_MOST)
+
+    def make(self, given: dict[str, Any]) -> Work:
+        """The work."""
+        kinds = [kind for kind in KINDS if kind in given]
+        if len(kinds) != 1:
+            raise Refused(_one_kind(kinds))
+        if "count" in given and kinds != ["angle"]:
+            raise Refused([Fault(("count",), "A count of features goes with an angle; leave it out.")])
+        if kinds == ["divisions"]:
+            return Divisions(given["divisions"])
+        if kinds == ["angles"]:
+            return Angles(given["angles"])
+        return Arc(given["angle"], given.get("count", 2))
+
+
+def _one_kind(kinds: list[str]) -> list[Fault]:
+    sentence = "Give exactly one of divisions, angle and angles."
+    return [Fault((kind,), sentence) for kind in kinds[1:]] or [Fault((), sentence)]
+
+
+class ToleranceIn(Request):
+    """The largest error that any position may have: an angle, or a length at the rim of a diameter."""
+
+    angle = AngleIn("The largest permitted error as an angle.")
+    at_rim = Length("The largest permitted error as a length at the rim.")
+    diameter = Length("The diameter at which errors are shown and at_rim is meant, in the same unit.")
+
+    def make(self, given: dict[str, Any]) -> Tolerance:
+        """The tolerance."""
+        angle = given.get("angle")
+        faults = []
+        if angle is not None and angle.turns <= 0:
+            faults.append(Fault(("angle",), "A tolerance is an angle above 0."))
+        if angle is None and "at_rim" not in given:
+            faults.append(Fault((), "Give the tolerance as an angle, or as at_rim with a diameter."))
+        if angle is not None and "at_rim" in given:
+            faults.append(Fault(("at_rim",), "Give either an angle or a length at the rim, not both."))
+        if "at_rim" in given and "diameter" not in given:
+            faults.append(Fault(("diameter",), "A length at the rim needs the diameter of that rim."))
+        if faults:
+            raise Refused(faults)
+        return Tolerance(angle.turns if angle else None, given.get("at_rim"), given.get("diameter"))

@@ -1,0 +1,35 @@
+"""/v1/solve: divisions or an angle in, crank moves out."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from flask import Blueprint, Response
+
+from dividing.indexing.solving import solve
+
+from . import answers, costing, query
+from .exchange import answer, asked_in_body, asked_in_query, lasting_answer
+from .schemas.solve import SOLVE_IN, Question
+
+blueprint = Blueprint("solve", __name__)
+
+
+@blueprint.post("/v1/solve")
+def solve_body() -> Response:
+    """The question in the body."""
+    return answer(solved(asked_in_body()))
+
+
+@blueprint.get("/v1/solve")
+def solve_query() -> Response:
+    """The question in the address."""
+    return lasting_answer(solved(asked_in_query(query.SOLVE_WORDS)))
+
+
+def solved(asked: Any) -> dict[str, Any]:
+    """The answer to a question in its wire form; every other way to ask the same comes through here."""
+    question: Question = SOLVE_IN.load(asked)
+    costing.check(question)
+    solution = solve(question.work, question.head, methods=question.methods, limit=question.limit)
+    return answers.solved(question, solution, query.link(asked, question.head))
