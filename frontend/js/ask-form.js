@@ -3,6 +3,7 @@
 import { html } from "./html.js";
 import { field } from "./field.js";
 import { headLine } from "./words.js";
+import { DEFAULT_PART } from "./part-kinds.js";
 import { partFields } from "./part-form.js";
 
 const KINDS = [["divisions", "Number"], ["angle", "Angle"], ["angles", "Angle list"], ["part", "Part"]];
@@ -22,7 +23,7 @@ function main(question, found) {
     return field({ id: "angles", label: "Angles from zero", rows: 5, signs: true, found, hint: "One a line, or commas between: 0, 22.5, 61°15′." });
   }
   if (question.kind === "part") return partFields(question.part || {}, found);
-  return field({ id: "divisions", label: "Number of divisions", size: "big", mode: "numeric", found });
+  return field({ id: "divisions", label: "Divisions", size: "big", mode: "numeric", found });
 }
 
 function more(question, found) {
@@ -50,7 +51,7 @@ export function askForm(state, found) {
 // Values are put in as properties, so that what is being typed is never written over; `fresh` when the form was made anew.
 export function fill(root, question, fresh) {
   for (const box of root.querySelectorAll("input[type=text], textarea, select")) {
-    const value = (box.name.startsWith("part-") ? (question.part || {})[box.name.slice(5)] : question[box.name]) ?? "";
+    const value = (box.name.startsWith("part-") ? { ...DEFAULT_PART, ...question.part }[box.name.slice(5)] : question[box.name]) ?? "";
     if (box.value !== String(value) && (fresh || document.activeElement !== box)) box.value = value;
   }
 }

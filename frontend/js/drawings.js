@@ -18,7 +18,7 @@ function caption(setup, { spaces, turns }) {
   if (!spaces) return "Whole turns only: the pin drops back into the hole it came from.";
   if (setup.method === "direct") return `${count(spaces, "space", "spaces")} on; the hole that the pin is in is not counted.`;
   const changing = setup.move.holes === null ? "The first move; each cut has its own. " : "";
-  return `${changing}The pin (filled) goes to the ringed hole${whole}. The arms embrace ${spaces + 1} holes: the pin's own and ${spaces} more.`;
+  return `${changing}The pin (filled) goes to the ringed hole${whole}.`;
 }
 
 export function plateDrawing(setup, head, explain = true) {

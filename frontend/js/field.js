@@ -17,7 +17,7 @@ export function field({ id, name, label, hint, mode = "text", found = [], signs 
     ? html`<textarea ${common} rows="${rows}">${value}</textarea>`
     : html`<input ${common} type="text" inputmode="${mode}" enterkeyhint="go" ${value !== undefined ? html`value="${value}"` : ""}>`;
   return html`<div class="field"><label for="${id}">${label}</label>${hint ? html`<p class="hint" id="${id}-hint">${hint}</p>` : ""}
-    ${beside(found, id)}${control}${signs ? signKeys(id) : ""}</div>`;
+    ${beside(found, id)}${signs ? signKeys(id) : ""}${control}</div>`;
 }
 
 // Writes a sign where the cursor stands and tells the form as if it had been typed.
