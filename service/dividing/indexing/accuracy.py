@@ -4,18 +4,19 @@ Even spacing of N divisions with a step error e, k spaces a move: cut i is off b
 were cut q or N - q moves apart, q being the inverse of k modulo N, so their pitch is off by q e or (N - q) e; with
 k = 1 the whole closing error N e lands in the last space but one e.
 
-Rounded spacing at G places round the spindle: division k wants k G/N places. With N' = N/gcd(G, N) the fractions met are
-all the multiples of 1/N', hence worst (N' // 2)/N' of a place, span (N' - 1)/N', and with p/N' the fraction of G/N a pitch
-is either p/N' short or 1 - p/N' long. Nothing is added up, so an error is never more than half a place.
+Rounded spacing at G places round the spindle: division k wants k G/N places. With N' = N/gcd(G, N) the fractions met
+are all the multiples of 1/N', hence worst (N' // 2)/N' of a place, span (N' - 1)/N', and with p/N' the fraction of G/N
+a pitch is either p/N' short or 1 - p/N' long. Nothing is added up, so an error is never more than half a place.
 """
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 from fractions import Fraction
+from itertools import pairwise
 from math import gcd
 
-from .setup import NO_ERROR, Accuracy, Even, Rounded, Spacing
+from .setup import NO_ERROR, Accuracy, Even, Spacing
 from .work import Angles, Arc, Divisions, Work
 
 _ZERO = Fraction(0)
@@ -127,7 +128,7 @@ def _from_positions(work: Arc | Angles, errors: Sequence[Fraction]) -> Accuracy:
     if not any(errors):
         return NO_ERROR
     order = _round_the_work(work)
-    neighbours = list(zip(order, order[1:], strict=False))
+    neighbours = list(pairwise(order))
     if not isinstance(work, Arc) or work.count * work.step >= 1:
         neighbours.append((order[-1], order[0]))
     pitch = max((abs(errors[there] - errors[here]) for here, there in neighbours), default=_ZERO)

@@ -162,7 +162,11 @@ class Head:
     def circles(self) -> tuple[tuple[int, int], ...]:
         """Every circle once, as (holes, plate): the mounted plate first, then the larger circles first."""
         ranked = sorted(
-            ((plate != self.mounted_plate, -circle, plate) for plate, faces in enumerate(self.plates, 1) for circle in faces)
+            (
+                (plate != self.mounted_plate, -circle, plate)
+                for plate, faces in enumerate(self.plates, 1)
+                for circle in faces
+            )
         )
         seen: dict[int, int] = {}
         for _, negative, plate in ranked:
@@ -245,7 +249,10 @@ def _mounting_faults(head: Head) -> list[Fault]:
         faults.append(Fault(("mounted_plate",), sentence))
     owned = {circle for face in head.plates for circle in face}
     faults += [
-        Fault(("stop_circles", place), f"The stop pin's circle of {_short(circle)} holes is on none of the plates.")
+        Fault(
+            ("stop_circles", place),
+            f"The stop pin's circle of {_short(circle)} holes is on none of the plates.",
+        )
         for place, circle in enumerate(head.stop_circles or ())
         if circle not in owned
     ]
@@ -277,5 +284,4 @@ def _dial_faults(head: Head) -> list[Fault]:
 
 
 def _short(number: int) -> str:
-    text = str(number) if abs(number) < 10**12 else "a number that long"
-    return text
+    return str(number) if abs(number) < 10**12 else "a number that long"

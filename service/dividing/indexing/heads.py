@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from .bounds import RATIO_MOST
 from .faults import Fault, Refused
-from .head import SET_ONE, TWELVE_GEARS, Dial, Head, Plate
+from .head import TWELVE_GEARS, Dial, Head, Plate
 
 SET_TWO: tuple[Plate, ...] = (
     (24, 25, 28, 30, 34, 37, 38, 39, 41, 42, 43),
@@ -33,11 +33,19 @@ _TABLE_DIAL = Dial(graduation=MINUTE, vernier=TEN_SECONDS)
 
 READY_MADE: tuple[ReadyHead, ...] = (
     ReadyHead("40-set-1", "40:1, plates 15–20, 21–33, 37–49, direct plate 24", Head()),
-    ReadyHead("40-set-1-gears", "40:1, plates 15–20, 21–33, 37–49, twelve change gears 24–100", Head(change_gears=TWELVE_GEARS)),
+    ReadyHead(
+        "40-set-1-gears",
+        "40:1, plates 15–20, 21–33, 37–49, twelve change gears 24–100",
+        Head(change_gears=TWELVE_GEARS),
+    ),
     ReadyHead("40-set-2", "40:1, one plate with two faces, 24–43 and 46–66", Head(plates=SET_TWO)),
     ReadyHead("60-set-1", "60:1, plates 15–20, 21–33, 37–49", Head(ratio=60)),
     ReadyHead("72-set-1", "72:1, plates 15–20, 21–33, 37–49", Head(ratio=72)),
-    ReadyHead("table-90-plates", "90:1 rotary table with plates 15–20, 21–33, 37–49", Head(ratio=90, direct_circles=())),
+    ReadyHead(
+        "table-90-plates",
+        "90:1 rotary table with plates 15–20, 21–33, 37–49",
+        Head(ratio=90, direct_circles=()),
+    ),
     ReadyHead(
         "table-90-dial",
         "90:1 rotary table by its dial, 1 minute and vernier to 10 seconds",

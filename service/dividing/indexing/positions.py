@@ -19,8 +19,9 @@ from .work import Angles, Divisions, Stepped, Work
 
 
 class DialSet(NamedTuple):
-    """Whole handwheel turns from zero and the exact reading beyond them; `units` is the reading to set, rounded, in
-    the smallest readings of the dial. `reading` is in turns of the spindle."""
+    """Whole handwheel turns from zero and the exact reading beyond them, in turns of the spindle; `units` is the
+    reading to set, in the smallest readings of the dial. A reading that rounds up to the whole dial is set as 0 of the
+    next turn, and the exact reading then lies a little below zero."""
 
     turns: int
     reading: Fraction
@@ -28,7 +29,8 @@ class DialSet(NamedTuple):
 
 
 class Row(NamedTuple):
-    """One cut. `place` is where it should stand and `reached` where it does, in turns of the spindle from zero."""
+    """One cut. `place` is where it should stand round the work, from 0 up to 1, and `reached` where the spindle then
+    is, laps counted; both in turns of the spindle. `error` is their difference within one turn."""
 
     cut: int
     division: int
@@ -76,9 +78,8 @@ def dial_set(place: Fraction, head: Head) -> DialSet:
     DialSet(turns=12, reading=Fraction(1, 105), units=206)
     """
     crank = place * head.ratio
-    turns = floor(crank)
-    beyond = crank - turns
-    return DialSet(turns, beyond / head.ratio, floor(beyond * head.dial_units + Fraction(1, 2)))
+    turns, units = divmod(floor(crank * head.dial_units + Fraction(1, 2)), head.dial_units)
+    return DialSet(turns, (crank - turns) / head.ratio, units)
 
 
 def _as_cut(work: Work, setup: Setup) -> Stepped:
@@ -116,7 +117,15 @@ def _rounded(work: Work, head: Head, setup: Setup) -> Iterator[Row]:
     indexes = [int((place + error) * points) % points for place, error in zip(places, errors, strict=True)]
     cranks = _by_dial(places, head) if setup.move is None else _by_holes(indexes, points, head, setup)
     for cut, (place, error, crank) in enumerate(zip(places, errors, cranks, strict=True)):
-        yield Row(cut + 1, work.division(cut), place, place + error, error, *crank, _back_at_start(cut, indexes, crank, places))
+        yield Row(
+            cut + 1,
+            work.division(cut),
+            place,
+            place + error,
+            error,
+            *crank,
+            _back_at_start(cut, indexes, crank, places),
+        )
 
 
 def _back_at_start(cut: int, indexes: list[int], crank: _Crank, places: list[Fraction]) -> bool:

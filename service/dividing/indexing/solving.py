@@ -16,7 +16,7 @@ from .faults import Fault, Refused
 from .head import Head
 from .methods import METHODS
 from .setup import Declined, MethodName, Setup
-from .work import Work
+from .work import Angles, Work, in_blocks
 
 SIMPLE_ENOUGH: frozenset[MethodName] = frozenset({"direct", "plain"})
 ONLY_WHEN_NEEDED: frozenset[MethodName] = frozenset({"differential", "compound", "nearest"})
@@ -56,6 +56,10 @@ def solve(
     usable = [name for name in names if name not in refusals]
     setups, declined = _exact(work, head, usable, told=methods is not None)
     if not setups:
+        setups = _exact_in_blocks(work, head, usable)
+        if setups:
+            declined.pop(setups[0].method)
+    if not setups:
         setups, declined = _approximate(work, head, usable, declined)
     declined.update(refusals)
     if not setups:
@@ -69,16 +73,35 @@ def _exact(
     setups: list[Setup] = []
     declined: dict[MethodName, Declined] = {}
     for name in names:
-        if not told and setups and name in ONLY_WHEN_NEEDED:
-            if name == "nearest" or setups[0].method in SIMPLE_ENOUGH:
-                declined[name] = Declined(name, _NOT_NEEDED.get(setups[0].method, NOT_NEEDED))
-                continue
+        if not told and setups and _unneeded(name, beside=setups[0].method):
+            declined[name] = Declined(name, _NOT_NEEDED.get(setups[0].method, NOT_NEEDED))
+            continue
         answer = METHODS[name].exact(work, head)
         if isinstance(answer, Declined):
             declined[name] = answer
         else:
             setups += answer
     return setups, declined
+
+
+def _unneeded(name: MethodName, *, beside: MethodName) -> bool:
+    """Whether a method is not worth its trouble beside an exact setup by another."""
+    return name == "nearest" or (name in ONLY_WHEN_NEEDED and beside in SIMPLE_ENOUGH)
+
+
+def _exact_in_blocks(work: Work, head: Head, names: list[MethodName]) -> list[Setup]:
+    """Exact setups with several spaces a move, the fewest that serve, when none is exact with one.
+
+    Only a geared plate gains by it: what one or two circles make exactly is the same for every number of spaces that
+    misses no division.
+    """
+    if isinstance(work, Angles) or "differential" not in names:
+        return []
+    for blocks in in_blocks(work):
+        answer = METHODS["differential"].exact(blocks, head)
+        if isinstance(answer, tuple):
+            return list(answer)
+    return []
 
 
 NOT_NEEDED = "Not needed: an exact setting exists."

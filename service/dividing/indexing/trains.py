@@ -5,7 +5,8 @@ second on stud). Each gear owned is one physical gear: a tooth count is used no 
 idlers are gears out of the same box.
 
 Whether a train of four meshes depends on the quadrant. As common practice each pair clears the other's shaft when
-a + b > c + 15 and c + d > b + 15, a driving b and c driving d; trains that clear come first, the operator tries the fit.
+a + b > c + 15 and c + d > b + 15, a driving b and c driving d; trains that clear come first, and the operator
+tries the fit.
 """
 
 from __future__ import annotations
@@ -143,7 +144,11 @@ def _compound(gears: tuple[int, ...]) -> dict[Ratio, Train]:
 
 
 def _take(
-    trains: dict[Ratio, Train], clearing: set[Ratio], ratio: Ratio, drivers: tuple[int, int], driven: tuple[int, int]
+    trains: dict[Ratio, Train],
+    clearing: set[Ratio],
+    ratio: Ratio,
+    drivers: tuple[int, int],
+    driven: tuple[int, int],
 ) -> None:
     one, two = drivers
     for spindle, first in ((one, two), (two, one)):

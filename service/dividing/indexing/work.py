@@ -57,7 +57,12 @@ def _every_faults(count: int, every: int) -> list[Fault]:
     if every == 1 or (1 < every < count and gcd(every, count) == 1):
         return []
     if not 1 <= every < max(count, 2):
-        return [Fault(("every",), f"Spaces per move lie between 1 and {max(count - 1, 1):,} for {count:,} divisions.")]
+        return [
+            Fault(
+                ("every",),
+                f"Spaces per move lie between 1 and {max(count - 1, 1):,} for {count:,} divisions.",
+            )
+        ]
     shared = gcd(every, count)
     sentence = f"{every} spaces a move would miss divisions: {every} and {count} share the factor {shared}."
     return [Fault(("every",), sentence)]
@@ -145,6 +150,20 @@ class Angles:
     def division(self, cut: int) -> int:
         """The place in the list of cut number `cut`."""
         return cut
+
+
+def in_blocks(work: Divisions | Arc) -> tuple[Divisions, ...]:
+    """The same divisions by moves over 2, 3, … spaces that miss none, as far as is worth trying unasked.
+
+    Nothing when the spaces per move were asked for, and nothing for an angle.
+
+    >>> [work.every for work in in_blocks(Divisions(106))]
+    [3, 5, 7, 9, 11]
+    """
+    if isinstance(work, Arc) or work.every > 1:
+        return ()
+    most = min(bounds.EVERY_TRIED, work.count - 1)
+    return tuple(Divisions(work.count, k) for k in range(2, most + 1) if gcd(k, work.count) == 1)
 
 
 Stepped: TypeAlias = Divisions | Arc

@@ -11,15 +11,14 @@ spaces, so a few values of `every` are tried unasked.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Sequence
 from fractions import Fraction
 from math import gcd
 
 from ..accuracy import accuracy, keeps_count
-from ..bounds import EVERY_TRIED
 from ..head import Head
 from ..setup import NO_ERROR, Declined, Even, Move, Rounded, SecondMove, Setup
-from ..work import Angles, Arc, Divisions, Stepped, Work
+from ..work import Angles, Stepped, Work, in_blocks
 from .plain import common_denominator
 
 NAME = "compound"
@@ -32,6 +31,7 @@ Moves = tuple[int, int]
 def exact(work: Work, head: Head) -> tuple[Setup, ...] | Declined:
     """Pairs of moves that make the step exactly: on the mounted plate first, then the smaller moves.
 
+    >>> from dividing.indexing.work import Divisions
     >>> setup = exact(Divisions(51), Head())[0]
     >>> setup.move.holes, setup.move.circle, setup.second.holes, setup.second.circle
     (12, 18, 2, 17)
@@ -55,10 +55,12 @@ def approximate(work: Work, head: Head) -> tuple[Setup, ...] | Declined:
         return no
     if isinstance(work, Angles):
         return Declined("compound", "No two circles of one plate make all these angles exactly.")
-    tries = _every_tried(work)
+    tries = [work, *in_blocks(work)]
     found = [_nearest(tried, head) for tried in (tries[:1], tries)]
     setups = {setup.every: setup for setup in found if setup and keeps_count(work, setup.accuracy)}
-    return tuple(setups.values()) or Declined("compound", "No two moves come near enough to keep the count of divisions.")
+    return tuple(setups.values()) or Declined(
+        "compound", "No two moves come near enough to keep the count of divisions."
+    )
 
 
 def moves_of(pair: Pair, points: int) -> Moves | None:
@@ -86,7 +88,9 @@ def _unable(work: Work, head: Head) -> Declined | None:
     if not work.rational and isinstance(work, Angles):
         return Declined("compound", "Angles in radians come out exactly on no circles.")
     if any(len(face) > 1 for face in head.plates):
-        return None if head.pairs else Declined("compound", "The stop pin reaches no circle beside another on its plate.")
+        return (
+            None if head.pairs else Declined("compound", "The stop pin reaches no circle beside another on its plate.")
+        )
     return Declined("compound", "No plate of this head has two circles.")
 
 
@@ -118,41 +122,47 @@ def _moves(pair: Pair, moves: Moves) -> tuple[Move, SecondMove]:
 
 def _list_setup(head: Head, pair: Pair) -> Setup:
     points, first, second, plate = pair
-    return Setup("compound", Rounded(head.ratio * points), NO_ERROR, Move(None, None, first, plate), SecondMove(None, second))
+    return Setup(
+        "compound",
+        Rounded(head.ratio * points),
+        NO_ERROR,
+        Move(None, None, first, plate),
+        SecondMove(None, second),
+    )
 
 
-def _every_tried(work: Stepped) -> list[Stepped]:
-    if isinstance(work, Arc) or work.every > 1:
-        return [work]
-    return [Divisions(work.count, k) for k in _coprime(work.count)] or [work]
-
-
-def _coprime(count: int) -> Iterator[int]:
-    return (k for k in range(1, min(EVERY_TRIED, count - 1) + 1) if gcd(k, count) == 1)
-
-
-def _nearest(tries: list[Stepped], head: Head) -> Setup | None:
+def _nearest(tries: Sequence[Stepped], head: Head) -> Setup | None:
     """The step nearest to one of the tries, over all pairs; the error of one move decides, since all make N moves."""
-    found = _nearest_moves([head.ratio * work.step.numerator for work in tries], tries[0].step.denominator, head)
+    denominator = tries[0].step.denominator
+    found = _nearest_moves([int(head.ratio * work.step * denominator) for work in tries], denominator, head)
     if found is None:
         return None
-    place, points, pair, moves = found
+    place, pair, moves = found
     work = tries[place]
     first, second = _moves(pair, moves)
     spacing = Even((first.crank + second.crank) / head.ratio)
     return Setup("compound", spacing, accuracy(work, spacing), first, second, every=work.every)
 
 
-def _nearest_moves(numerators: list[int], denominator: int, head: Head) -> tuple[int, int, Pair, Moves] | None:
+def _nearest_moves(numerators: list[int], denominator: int, head: Head) -> tuple[int, Pair, Moves] | None:
     best = None
     least, over = 1, 0
     for grid, pairs in head.pairs_by_lcm.items():
         for place, numerator in enumerate(numerators):
-            points, short = divmod(numerator * grid, denominator)
-            if 2 * short >= denominator:
-                points, short = points + 1, denominator - short
-            if short * over < least * grid or best is None:
-                moves = moves_of(pairs[0], points) if points else None
-                if moves:
-                    best, least, over = (place, points, pairs[0], moves), short, grid
+            short = numerator * grid % denominator
+            if best is not None and min(short, denominator - short) * over >= least * grid:
+                continue
+            below = numerator * grid // denominator
+            for points, miss in ((below, short), (below + 1, denominator - short)):
+                if best is None or miss * over < least * grid:
+                    found = _first_moves(pairs, points)
+                    if found:
+                        best, least, over = (place, *found), miss, grid
     return best
+
+
+def _first_moves(pairs: tuple[Pair, ...], points: int) -> tuple[Pair, Moves] | None:
+    """The first pair of a grid that makes `points` of it with two moves; both neighbours of a step are tried, since
+    the nearer may be one that a single circle makes."""
+    found = ((pair, moves_of(pair, points)) for pair in pairs) if points > 0 else ()
+    return next(((pair, moves) for pair, moves in found if moves), None)

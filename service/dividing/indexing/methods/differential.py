@@ -17,7 +17,7 @@ from ..bounds import PLATE_MOTION_MOST
 from ..head import Head
 from ..setup import NO_ERROR, Declined, Even, Gearing, Move, Setup
 from ..trains import Ratio, TrainTable, clears, train_table
-from ..work import Angles, Stepped, Work
+from ..work import Angles, Stepped, Work, in_blocks
 
 NAME = "differential"
 SETTINGS_MOST = 12
@@ -55,18 +55,19 @@ def exact(work: Work, head: Head) -> tuple[Setup, ...] | Declined:
 
 
 def approximate(work: Work, head: Head) -> tuple[Setup, ...] | Declined:
-    """The nearest step with a train of two gears and, where it comes nearer, with one of four."""
+    """The nearest step over one space a move and, where it comes nearer, over several; four gears only where they
+    come nearer than two."""
     if isinstance(work, Angles):
         return Declined("differential", "Unequal angles have no constant move to gear the plate for.")
     no = _unable(head)
     if no:
         return no
-    table, wanted = _table(head), list(tries(work, head))
-    two, four = (_nearest(work, head, table, wanted, kind) for kind in (2, 4))
-    if two and four and four.accuracy.worst >= two.accuracy.worst:
-        four = None
-    found = tuple(setup for setup in (two, four) if setup and keeps_count(work, setup.accuracy))
-    return found or Declined("differential", "No train of the gears you own comes near enough to keep the count of divisions.")
+    found: list[Setup] = []
+    for tried in (work, *in_blocks(work)):
+        found += [setup for setup in _nearest_by_train(tried, head) if keeps_count(work, setup.accuracy)]
+    return _improving(found) or Declined(
+        "differential", "No train of the gears you own comes near enough to keep the count of divisions."
+    )
 
 
 def tries(work: Stepped, head: Head) -> Iterator[Try]:
@@ -123,6 +124,21 @@ def _exact_setups(work: Stepped, found: list[tuple[Rank, Try, Gearing]]) -> Iter
         if len(told) < SETTINGS_MOST and move.crank not in told:
             told.add(move.crank)
             yield Setup("differential", Even(work.step), NO_ERROR, move, None, gearing, work.every)
+
+
+def _nearest_by_train(work: Stepped, head: Head) -> list[Setup]:
+    table, wanted = _table(head), list(tries(work, head))
+    found = (_nearest(work, head, table, wanted, kind) for kind in (2, 4))
+    return [setup for setup in found if setup]
+
+
+def _improving(setups: list[Setup]) -> tuple[Setup, ...]:
+    """The setups in their order, each only where it comes nearer than all before it; the nearest first."""
+    kept: list[Setup] = []
+    for setup in setups:
+        if not kept or setup.accuracy.worst < kept[-1].accuracy.worst:
+            kept.append(setup)
+    return tuple(kept[::-1])
 
 
 def _nearest(work: Stepped, head: Head, table: TrainTable, wanted: list[Try], kind: int) -> Setup | None:

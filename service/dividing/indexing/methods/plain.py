@@ -1,4 +1,4 @@
-"""Plain indexing: crank turns R q = t + h/c on any circle c that makes h whole; angular indexing when an angle is asked."""
+"""Plain indexing: crank turns R q = t + h/c on any circle c that makes h whole; for an angle, angular indexing."""
 
 from __future__ import annotations
 
@@ -35,12 +35,19 @@ def exact(work: Work, head: Head) -> tuple[Setup, ...] | Declined:
         del found[1:]
     if isinstance(work, Angles):
         return tuple(
-            Setup("plain", Rounded(head.ratio * circle), NO_ERROR, Move(None, None, circle, plate)) for circle, plate in found
+            Setup("plain", Rounded(head.ratio * circle), NO_ERROR, Move(None, None, circle, plate))
+            for circle, plate in found
         )
     spacing, every = Even(work.step), work.every
     turns, rest = divmod(head.ratio * work.step.numerator, work.step.denominator)
     return tuple(
-        Setup("plain", spacing, NO_ERROR, Move(turns, rest * circle // work.step.denominator, circle, plate), every=every)
+        Setup(
+            "plain",
+            spacing,
+            NO_ERROR,
+            Move(turns, rest * circle // work.step.denominator, circle, plate),
+            every=every,
+        )
         for circle, plate in found
     )
 

@@ -20,10 +20,15 @@ GENERAL = (
 
 GUARD = "Guard the gear train: it turns with the crank."
 FIT = "These gears may not clear each other's shafts on every bracket: try the fit before you set up the work."
-DIFFERENTIAL_MEANS = "Differential here means that the plate is geared to the spindle; without the gears the same crank move divides wrongly."
+DIFFERENTIAL_MEANS = (
+    "Differential here means that the plate is geared to the spindle; without the gears the same crank move "
+    "divides wrongly."
+)
 BOTH_MOVES = "Two moves for every cut: leave one out, or swap them, and the work is spoiled."
 SPOILED = "The same hole count without the schedule drifts: follow the schedule row by row."
-TOO_COARSE = "This head is too coarse for the work: some positions fall nearer to their neighbour's place than to their own."
+TOO_COARSE = (
+    "This head is too coarse for the work: some positions fall nearer to their neighbour's place than to their own."
+)
 WORM_OUT = "With the worm out of mesh nothing holds the spindle but the direct pin and the clamp."
 
 

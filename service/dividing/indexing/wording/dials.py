@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
-
 from ..angles import dms
 from ..head import Head
 from ..positions import DialSet

@@ -23,7 +23,7 @@ def instructions(work: Work, head: Head, setup: Setup) -> list[str]:
     'For each cut turn the crank 2 turns and let the pin drop back in the same hole.'
     """
     steps = _STEPS[setup.method](work, head, setup)
-    return steps + [_round_the_work(work, setup)]
+    return [*steps, _round_the_work(work, setup)]
 
 
 def _direct(work: Work, head: Head, setup: Setup) -> list[str]:
@@ -32,11 +32,18 @@ def _direct(work: Work, head: Head, setup: Setup) -> list[str]:
     if head.worm_disengages:
         free, turn = "Take the worm out of mesh.", "turn the spindle"
     else:
-        free, turn = "Latch the crank pin up; the worm stays in mesh.", "turn the crank until the direct pin drops in, going on"
+        free, turn = (
+            "Latch the crank pin up; the worm stays in mesh.",
+            "turn the crank until the direct pin drops in, going on",
+        )
     circle = f"the direct circle of {move.circle} holes"
     if move.holes is None:
         return [free, f"For each cut {turn} by the spaces of the schedule on {circle}."]
-    return [free, f"For each cut {turn} {counted(move.holes, 'space')} on {circle}.", "Seat the direct pin fully."]
+    return [
+        free,
+        f"For each cut {turn} {counted(move.holes, 'space')} on {circle}.",
+        "Seat the direct pin fully.",
+    ]
 
 
 def _plain(work: Work, head: Head, setup: Setup) -> list[str]:
@@ -46,7 +53,11 @@ def _plain(work: Work, head: Head, setup: Setup) -> list[str]:
     if move.holes is None:
         return [*steps, "For each cut turn the crank by the turns and spaces of the schedule."]
     if not move.holes:
-        return [_any_circle(head), f"For each cut turn the crank {counted(move.turns or 0, 'turn')} and let the pin drop back in the same hole."]
+        return [
+            _any_circle(head),
+            f"For each cut turn the crank {counted(move.turns or 0, 'turn')} and let the pin drop back in the "
+            f"same hole.",
+        ]
     return steps + _arms_and_move(move)
 
 
@@ -55,12 +66,16 @@ def _compound(work: Work, head: Head, setup: Setup) -> list[str]:
     assert move is not None and second is not None
     steps = [_pin_on(move, head), f"Set the stop pin behind the plate in the circle of {second.circle}."]
     if move.holes is None or second.holes is None:
-        return [*steps, "For each cut make both moves of the schedule, the crank first, always in that order."]
+        return [
+            *steps,
+            "For each cut make both moves of the schedule, the crank first, always in that order.",
+        ]
     return [
         *steps,
         f"First move: crank {turns_and_spaces(move.turns or 0, move.holes)} on the circle of {move.circle}, "
         f"arms over {move.sector_holes} holes. {NOT_COUNTED}",
-        f"Second move: withdraw the stop pin and turn plate and crank together {_way(second)} on the circle of {second.circle}; "
+        f"Second move: withdraw the stop pin and turn plate and crank together {_way(second)} on the circle of "
+        f"{second.circle}; "
         "seat the stop pin.",
         "Make both moves for each cut, always in that order, or backlash enters.",
         COUNT_AGAIN,
@@ -87,7 +102,10 @@ def _nearest(work: Work, head: Head, setup: Setup) -> list[str]:
         return _direct(work, head, setup)
     if setup.second:
         return _compound(work, head, setup)
-    return [_pin_on(move, head), "For each cut turn the crank by the turns and spaces of the schedule: they differ from cut to cut."]
+    return [
+        _pin_on(move, head),
+        "For each cut turn the crank by the turns and spaces of the schedule: they differ from cut to cut.",
+    ]
 
 
 def _dial(work: Work, head: Head, setup: Setup) -> list[str]:
@@ -121,7 +139,8 @@ def _any_circle(head: Head) -> str:
 def _arms_and_move(move: Move) -> list[str]:
     assert move.holes is not None
     return [
-        f"Set the sector arms to embrace {move.sector_holes} holes, which is {counted(move.holes, 'space')}. {NOT_COUNTED}",
+        f"Set the sector arms to embrace {move.sector_holes} holes, which is {counted(move.holes, 'space')}. "
+        f"{NOT_COUNTED}",
         f"For each cut turn the crank {turns_and_spaces(move.turns or 0, move.holes)}.",
         COUNT_AGAIN,
     ]
@@ -139,7 +158,8 @@ def _hang_gears(gearing: Gearing) -> str:
         return f"Hang the gears: {gearing.spindle} on the spindle, {gearing.worm} on the worm side, {idlers} between."
     first, second = gearing.stud
     return (
-        f"Hang the gears: {gearing.spindle} on the spindle drives {second} on the stud; beside it on the stud {first} drives "
+        f"Hang the gears: {gearing.spindle} on the spindle drives {second} on the stud; beside it on the stud "
+        f"{first} drives "
         f"{gearing.worm} on the worm side; {idlers}. On the stud {first} goes on first, {second} second."
     )
 

@@ -41,7 +41,9 @@ def _move_line(work: Work, head: Head, setup: Setup) -> str:
         return f"Direct plate, circle {move.circle}: {counted(move.holes, 'space')}"
     if not move.holes:
         return f"{counted(move.turns or 0, 'turn')}, pin back in the same hole of any circle"
-    return f"{_place(move, setup)}: {turns_and_spaces(move.turns or 0, move.holes)}, arms over {move.sector_holes} holes"
+    return (
+        f"{_place(move, setup)}: {turns_and_spaces(move.turns or 0, move.holes)}, arms over {move.sector_holes} holes"
+    )
 
 
 def _place(move: Move, setup: Setup) -> str:
@@ -65,5 +67,6 @@ def _dial_line(work: Work, head: Head) -> str:
     if isinstance(work, Angles):
         return "By the dial, every position worked from zero, see the schedule"
     one = dial_set(work.step % 1, head)
-    return f"By the dial: {counted(one.turns, 'turn')} and {reading_text(one, head)} a step, worked from zero at every cut"
-
+    return (
+        f"By the dial: {counted(one.turns, 'turn')} and {reading_text(one, head)} a step, worked from zero at every cut"
+    )

@@ -94,8 +94,10 @@ def _compound(head: Head, setup: Setup) -> list[str]:
     turns = f"{move.turns} + " if move.turns else ""
     sign = "+" if second.holes > 0 else "-"
     total = move.crank + second.crank
-    lines = [f"{turns}{move.holes}/{move.circle} {sign} {abs(second.holes)}/{second.circle} "
-             f"= {mixed(total.numerator, total.denominator)}"]
+    lines = [
+        f"{turns}{move.holes}/{move.circle} {sign} {abs(second.holes)}/{second.circle} "
+        f"= {mixed(total.numerator, total.denominator)}"
+    ]
     return lines if setup.exact else [*lines, _miss(setup)]
 
 
@@ -141,9 +143,15 @@ def _grid(head: Head, setup: Setup) -> list[str]:
         return [f"{move.circle} holes round the spindle, nothing between them", _miss(setup)]
     if second is None:
         half = Fraction(1, 2 * head.ratio * move.circle)
-        return [f"Holes stand {angle_text(2 * half)} of the spindle apart, so half of that at most", _miss(setup)]
+        return [
+            f"Holes stand {angle_text(2 * half)} of the spindle apart, so half of that at most",
+            _miss(setup),
+        ]
     grid = move.circle * second.circle // gcd(move.circle, second.circle)
-    return [f"Circles {move.circle} and {second.circle} together make every 1/{grid} of a crank turn", _miss(setup)]
+    return [
+        f"Circles {move.circle} and {second.circle} together make every 1/{grid} of a crank turn",
+        _miss(setup),
+    ]
 
 
 def _dial(work: Stepped, head: Head, setup: Setup) -> list[str]:
@@ -162,7 +170,10 @@ def _list_working(work: Angles, head: Head, setup: Setup) -> list[str]:
         return [f"Every angle is a whole number of spaces on the direct circle of {setup.move.circle}"]
     if setup.exact:
         return [f"Each angle × {head.ratio}/360 gives its crank turns from zero, and all come out exactly"]
-    return [f"Each angle × {head.ratio}/360 gives its crank turns from zero, taken to the nearest place", _miss(setup)]
+    return [
+        f"Each angle × {head.ratio}/360 gives its crank turns from zero, taken to the nearest place",
+        _miss(setup),
+    ]
 
 
 def _miss(setup: Setup) -> str:

@@ -1,0 +1,74 @@
+"""Lost count: where the head can be standing, from the hole that the pin is in and a rough reading of the scale.
+
+The scale on the spindle nose is read to a degree or two, which leaves several cuts; the hole that the pin is in is
+read exactly and leaves only a few of those. The cuts that agree with both come first, by how far the scale is off.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+
+from .bounds import ROWS_MOST
+from .faults import Fault, Refused
+from .head import Head
+from .positions import Row, rows
+from .setup import Setup
+from .work import Work
+
+CANDIDATES_MOST = 20
+GIVE_USUAL = Fraction(2, 360)
+"""How far off a scale is read at a glance, in turns."""
+
+
+@dataclass(frozen=True, slots=True)
+class Seen:
+    """What can be seen on a head that has lost count: the hole that the pin is in, counted from 0, the start hole
+    (None where there is none to see); the scale's reading; and by how much that may be off. Angles are in turns."""
+
+    spindle: Fraction
+    hole: int | None = None
+    give: Fraction = GIVE_USUAL
+
+
+@dataclass(frozen=True, slots=True)
+class Candidate:
+    """A cut at which the head can be standing: how far the scale is off it, whether the hole agrees, and the next cut.
+
+    `next` is the move that leads on, which after the last cut is the move home: None then."""
+
+    row: Row
+    off: Fraction
+    hole_agrees: bool
+    next: Row | None
+
+
+def locate(work: Work, head: Head, setup: Setup, seen: Seen) -> tuple[Candidate, ...]:
+    """The cuts at which the head can be standing, the likeliest first: the right hole, then the nearest reading.
+
+    Nothing when no cut lies within the give of the reading. Raises `Refused` for a schedule too long to search.
+
+    >>> from dividing.indexing.solving import solve
+    >>> from dividing.indexing.work import Divisions
+    >>> found = solve(Divisions(28), Head())
+    >>> [one.row.cut for one in locate(found.work, head=found.head, setup=found.setups[0],
+    ...                                seen=Seen(hole=14, spindle=Fraction(40, 360)))]
+    [4]
+    """
+    if work.cuts > ROWS_MOST:
+        sentence = f"A schedule of more than {ROWS_MOST:,} cuts is too long to search; split the work."
+        raise Refused([Fault(("work",), sentence)])
+    table = list(rows(work, head, setup))
+    near = [candidate for place, row in enumerate(table) if (candidate := _held_against(row, table, place, seen))]
+    near.sort(key=lambda candidate: (not candidate.hole_agrees, candidate.off, candidate.row.cut))
+    agreeing = [candidate for candidate in near if candidate.hole_agrees]
+    return tuple((agreeing or near)[:CANDIDATES_MOST])
+
+
+def _held_against(row: Row, table: list[Row], place: int, seen: Seen) -> Candidate | None:
+    apart = (row.reached - seen.spindle) % 1
+    off = min(apart, 1 - apart)
+    if off > seen.give:
+        return None
+    agrees = seen.hole is None or row.hole is None or row.hole == seen.hole
+    return Candidate(row, off, agrees, table[place + 1] if place + 1 < len(table) else None)

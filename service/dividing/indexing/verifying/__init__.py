@@ -1,0 +1,83 @@
+"""Checking a setup that somebody worked out by hand: what it makes, whether it can be set, and which slip was made."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+from math import lcm
+from typing import Literal
+
+from ..accuracy import accuracy
+from ..faults import Fault, Refused
+from ..head import Head
+from ..setup import Accuracy, Even, Rounded, Setup, Tolerance
+from ..tolerances import within
+from ..work import Angles, Work
+from .case import Case
+from .claims import Claim, GearingClaim, SecondClaim
+from .making import makes, why_not
+from .slips import Slip, likely_slips
+
+__all__ = ["Claim", "GearingClaim", "SecondClaim", "Slip", "Verdict", "verify"]
+
+VerdictName = Literal["exact", "within_tolerance", "off", "cannot_be_set"]
+
+
+@dataclass(frozen=True, slots=True)
+class Verdict:
+    """`step` is the turns of the spindle that one move makes, None where there is no one move."""
+
+    verdict: VerdictName
+    step: Fraction | None
+    error: Accuracy | None
+    why: tuple[str, ...]
+    likely_slips: tuple[Slip, ...]
+    right: Setup | None
+
+    @property
+    def divisions(self) -> Fraction | None:
+        """How many such steps go round: exact, even when absurd."""
+        return 1 / self.step if self.step else None
+
+
+def verify(work: Work, head: Head, claim: Claim, *, tolerance: Tolerance | None = None) -> Verdict:
+    """Hold a claim against the work: what it makes, exact; why it cannot be set; the slips that explain it.
+
+    >>> from dividing.indexing.work import Divisions
+    >>> found = verify(Divisions(28), Head(), Claim("plain", turns=1, holes=20, circle=49))
+    >>> found.verdict, str(found.divisions), found.likely_slips[0].slip
+    ('off', '1960/69', 'counted_the_pin_hole')
+    """
+    if isinstance(work, Angles) and claim.method != "nearest":
+        sentence = 'A list of angles has no one move to check; claim a circle with the method "nearest".'
+        raise Refused([Fault(("claim", "method"), sentence)])
+    case = Case(work, head, claim)
+    step, why = makes(claim, head), tuple(why_not(claim, head))
+    error = _error(case, step)
+    return Verdict(
+        _verdict(why, error, tolerance),
+        step,
+        error,
+        why,
+        () if isinstance(work, Angles) else tuple(likely_slips(case)),
+        case.right_setup(),
+    )
+
+
+def _error(case: Case, step: Fraction | None) -> Accuracy | None:
+    claim, head = case.claim, case.head
+    if claim.method != "nearest":
+        return None if step is None else accuracy(case.work, Even(step))
+    assert claim.circle is not None
+    if claim.second:
+        return accuracy(case.work, Rounded(head.ratio * lcm(claim.circle, claim.second.circle)))
+    direct = claim.circle in head.direct_circles and not head.plates
+    return accuracy(case.work, Rounded(claim.circle if direct else head.ratio * claim.circle))
+
+
+def _verdict(why: tuple[str, ...], error: Accuracy | None, tolerance: Tolerance | None) -> VerdictName:
+    if why or error is None:
+        return "cannot_be_set"
+    if error.worst == 0 and error.closing == 0:
+        return "exact"
+    return "within_tolerance" if tolerance and within(error, tolerance) else "off"

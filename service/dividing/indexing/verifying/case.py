@@ -1,0 +1,79 @@
+"""One claim held against the work that it was meant for."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import NamedTuple
+
+from ..faults import Refused
+from ..head import Head
+from ..setup import MethodName, Setup
+from ..solving import solve
+from ..work import Angles, Divisions, Work
+from .claims import Claim, claim_of
+from .making import makes, why_not
+
+
+class Undone(NamedTuple):
+    """The claim without its slip, and what to say about the slip."""
+
+    claim: Claim
+    explanation: str
+
+
+@dataclass(frozen=True)
+class Case:
+    """The work wanted, the head it is done on and the claim made for it."""
+
+    work: Work
+    head: Head
+    claim: Claim
+
+    @property
+    def wanted(self) -> Fraction:
+        """Turns of the spindle that one move should make."""
+        assert not isinstance(self.work, Angles)
+        return self.work.step
+
+    @property
+    def crank_wanted(self) -> Fraction:
+        """Crank turns that one move should make with the plate at rest."""
+        return self.head.ratio * self.wanted
+
+    @property
+    def what(self) -> str:
+        """The work in a word or two, for a sentence."""
+        return f"{self.work.count} divisions" if isinstance(self.work, Divisions) else "this angle"
+
+    def is_right(self, claim: Claim) -> bool:
+        """Whether a claim makes the wanted work exactly and can be set."""
+        if isinstance(self.work, Angles) or not self.work.rational:
+            return False
+        return makes(claim, self.head) == self.wanted and not why_not(claim, self.head)
+
+    def right_setup(self) -> Setup | None:
+        """The setup to show beside the claim: on the same circle by the same method where that is exact."""
+        setups = list(self.right_setups())
+        alike = [setup for setup in setups if setup.move and setup.move.circle == self.claim.circle]
+        return next(iter(alike or setups), None)
+
+    def right_setups(self) -> Iterator[Setup]:
+        """Exact setups by the claim's own method, then the best of any method."""
+        yield from self._solved((self.claim.method,), exact_only=True)
+        yield from self._solved(None, exact_only=False)
+
+    def right_claims(self) -> Iterator[Claim]:
+        """The exact claims to correct to: nearest to the one made first."""
+        ready = [setup for setup in self.right_setups() if setup.exact]
+        alike = [setup for setup in ready if setup.move and setup.move.circle == self.claim.circle]
+        for setup in (*alike, *ready):
+            yield claim_of(setup, self.wanted, self.head.ratio)
+
+    def _solved(self, methods: tuple[MethodName, ...] | None, *, exact_only: bool) -> list[Setup]:
+        try:
+            setups = solve(self.work, self.head, methods=methods, limit=20).setups
+        except Refused:
+            return []
+        return [setup for setup in setups if setup.exact or not exact_only]

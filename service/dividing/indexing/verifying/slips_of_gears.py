@@ -1,0 +1,96 @@
+"""Slips with the train of differential indexing."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterator
+from dataclasses import replace
+
+from ..setup import Gearing
+from ..trains import train_table
+from ..wording.figures import counted
+from .case import Case, Undone
+from .claims import GearingClaim, gearing_claim
+from .making import makes
+
+
+def gears_left_off(case: Case) -> Iterator[Undone]:
+    """A row of a differential table used as if it were plain indexing."""
+    claim = case.claim
+    bare = claim.method == "plain" or (claim.method == "differential" and claim.gearing is None)
+    if not bare or not claim.crank or len(case.head.change_gears) < 2:
+        return
+    gearing = _train_for(case)
+    if gearing is None:
+        return
+    made = 1 / (claim.crank / case.head.ratio)
+    made_text = f"{made} divisions" if made.denominator == 1 else "another number of divisions"
+    train = gearing_claim(gearing)
+    yield Undone(
+        replace(claim, method="differential", gearing=train),
+        f"This crank move belongs to a row with gears. With the plate at rest it makes {made_text}; hang "
+        f"{_train_text(train)}, so that the plate turns {gearing.plate} the crank, and it makes {case.what}.",
+    )
+
+
+def _train_for(case: Case) -> Gearing | None:
+    """The train on this head that would make the claim's crank move right."""
+    motion = case.head.ratio - case.claim.crank / case.wanted
+    if not motion:
+        return None
+    table = train_table(tuple(sorted(case.head.change_gears)), case.head.idlers)
+    return table.gearing(motion.numerator, motion.denominator)
+
+
+def drivers_and_driven_swapped(case: Case) -> Iterator[Undone]:
+    """Driving and driven gears in each other's places."""
+    gearing = case.claim.gearing
+    if gearing is None:
+        return
+    stud = gearing.stud and (gearing.stud[1], gearing.stud[0])
+    right = replace(gearing, spindle=gearing.worm, worm=gearing.spindle, stud=stud)
+    yield Undone(
+        replace(case.claim, gearing=right),
+        f"Drivers and driven are changed about. The spindle drives: {_train_text(right)}, a train of {right.train}, "
+        f"not {gearing.train}.",
+    )
+
+
+def idlers_off_by_one(case: Case) -> Iterator[Undone]:
+    """One idler too few or too many, so that the plate turns the wrong way."""
+    gearing = case.claim.gearing
+    if gearing is None:
+        return
+    for idlers in (gearing.idlers + 1, gearing.idlers - 1):
+        if idlers >= 0:
+            right = replace(gearing, idlers=idlers)
+            way = "with" if right.motion(case.head) > 0 else "against"
+            yield Undone(
+                replace(case.claim, gearing=right),
+                f"The gears are right, but with {counted(gearing.idlers, 'idler')} the plate turns the wrong way. "
+                f"It must turn {way} the crank, which takes {idlers} here. Turn the crank and watch the plate "
+                f"before you cut.",
+            )
+
+
+def gear_used_twice(case: Case) -> Iterator[Undone]:
+    """A train that needs one physical gear in two places."""
+    gearing = case.claim.gearing
+    if gearing is None or makes(case.claim, case.head) != case.wanted:
+        return
+    owned = Counter(case.head.change_gears)
+    twice = [teeth for teeth, count in Counter(gearing.gears).items() if 0 < owned[teeth] < count]
+    if not twice:
+        return
+    said = f"The train is right in figures, but it uses the gear of {twice[0]} teeth more often than you own it"
+    same = _train_for(case)
+    if same:
+        train = gearing_claim(same)
+        yield Undone(replace(case.claim, gearing=train), f"{said}. {_train_text(train)} makes the same {train.train}.")
+    for claim in case.right_claims():
+        yield Undone(claim, f"{said}. Take another move and train.")
+
+
+def _train_text(train: GearingClaim) -> str:
+    stud = f"{train.stud[0]} and {train.stud[1]} on the stud, " if train.stud else ""
+    return f"{train.spindle} on the spindle, {stud}{train.worm} on the worm side"

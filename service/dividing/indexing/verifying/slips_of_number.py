@@ -1,0 +1,97 @@
+"""Slips in the figures that the working starts from: upside down, another ratio, one more or one less."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+from fractions import Fraction
+
+from ..head import Head
+from ..wording.figures import mixed
+from ..work import Divisions
+from .case import Case, Undone
+from .claims import Claim
+from .making import makes
+
+COMMON_RATIOS = (40, 60, 72, 80, 90, 120, 30, 36, 20, 50, 100, 110, 180, 5, 360)
+"""Ratios met on heads and tables, the usual ones first (common practice)."""
+
+
+def fraction_upside_down(case: Case) -> Iterator[Undone]:
+    """Divisions over ratio instead of ratio over divisions, or circle and spaces changed about."""
+    claim = case.claim
+    if claim.method not in ("plain", "direct", "differential", "compound"):
+        return
+    if claim.circle and claim.holes:
+        swapped = replace(claim, holes=claim.circle, circle=claim.holes)
+        yield Undone(
+            swapped,
+            f"You wrote {claim.holes} spaces on {claim.circle}; it is {claim.circle} spaces on {claim.holes}.",
+        )
+        whole, rest = divmod(claim.circle, claim.holes)
+        yield Undone(
+            replace(claim, turns=claim.turns + whole, holes=rest, circle=claim.holes),
+            f"The fraction stands upside down: {claim.circle}/{claim.holes}, not {claim.holes}/{claim.circle}.",
+        )
+    if claim.method == "plain" and claim.crank * case.crank_wanted == 1:
+        yield from _turned_over(case)
+    if claim.method == "direct" and claim.crank * case.wanted == 1:
+        yield from _turned_over(case)
+
+
+def _turned_over(case: Case) -> Iterator[Undone]:
+    right = 1 / case.claim.crank
+    if isinstance(case.work, Divisions) and case.claim.method == "plain":
+        said = f"ratio over divisions, {case.head.ratio}/{case.work.count}, not divisions over ratio"
+    else:
+        said = "the angle over the degrees of one turn, not the other way about"
+    for claim in case.right_claims():
+        yield Undone(
+            claim,
+            f"The fraction stands upside down. It is {said}: {mixed(right.numerator, right.denominator)} turns.",
+        )
+
+
+def other_ratio(case: Case) -> Iterator[Undone]:
+    """Worked for a head of another ratio."""
+    if case.claim.method == "direct":
+        return
+    for ratio in COMMON_RATIOS:
+        if ratio != case.head.ratio and _made_at(case.claim, case.head, ratio) == case.wanted:
+            said = (
+                f"This move is right on a head of {ratio}:1. Yours is {case.head.ratio}:1: "
+                f"{case.head.ratio} crank turns make one turn of the spindle."
+            )
+            yield from (Undone(claim, said) for claim in case.right_claims())
+
+
+def _made_at(claim: Claim, head: Head, ratio: int) -> Fraction | None:
+    """What the claim would make if the head had that ratio; a dial in degrees reads the spindle's own degrees."""
+    if claim.method == "dial":
+        step = Fraction(claim.turns, ratio)
+        if claim.reading:
+            return step + claim.reading.turns
+        return step + (claim.divisions or Fraction(0)) / (ratio * head.dial_units) if head.dial_units else None
+    if claim.method == "nearest":
+        return None
+    made = makes(claim, head)
+    if claim.gearing is None:
+        return None if made is None else made * head.ratio / ratio
+    room = ratio - claim.gearing.motion(head)
+    return claim.crank / room if room else None
+
+
+def neighbouring_count(case: Case) -> Iterator[Undone]:
+    """One division more or one less: marks counted instead of the spaces between them."""
+    work = case.work
+    if not isinstance(work, Divisions):
+        return
+    made = makes(case.claim, case.head)
+    for count in (work.count - 1, work.count + 1):
+        if count > 0 and made == Fraction(work.every, count):
+            said = (
+                f"This move makes {count} divisions, not {work.count}. "
+                f"{work.count} divisions have {work.count} marks and {work.count} spaces round the work; count "
+                f"the spaces."
+            )
+            yield from (Undone(claim, said) for claim in case.right_claims())
