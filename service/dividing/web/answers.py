@@ -18,7 +18,7 @@ from dividing.indexing.faults import Fault, Refused
 from dividing.indexing.head import Head
 from dividing.indexing.heads import ReadyHead
 from dividing.indexing.positions import DialSet, dial_set, rows
-from dividing.indexing.setup import Accuracy, Gearing, Move, SecondMove, Setup, Tolerance
+from dividing.indexing.setup import NO_ERROR, Accuracy, Gearing, Move, SecondMove, Setup, Tolerance
 from dividing.indexing.solving import Solution
 from dividing.indexing.wording.dials import reading_text
 from dividing.indexing.work import Angles, Arc, Divisions, Work
@@ -86,6 +86,8 @@ def setup_out(
 
 def error_out(accuracy: Accuracy, tolerance: Tolerance | None) -> Answer:
     """How far off, in seconds of arc, and at the rim in the user's own unit."""
+    if accuracy is NO_ERROR and tolerance is None:
+        return _NO_ERROR_OUT.copy()
     step = accuracy.step
     return {
         "step": None if step is None else str(step),
@@ -96,6 +98,17 @@ def error_out(accuracy: Accuracy, tolerance: Tolerance | None) -> Answer:
         "at_rim": _at_rim(accuracy, tolerance),
         "within_tolerance": None if tolerance is None else within(accuracy, tolerance),
     }
+
+
+_NO_ERROR_OUT = {
+    "step": "0",
+    "worst_seconds": 0.0,
+    "closing_seconds": 0.0,
+    "single_pitch_seconds": 0.0,
+    "total_pitch_seconds": 0.0,
+    "at_rim": None,
+    "within_tolerance": None,
+}
 
 
 def within(accuracy: Accuracy, tolerance: Tolerance) -> bool:

@@ -7,8 +7,9 @@ from collections.abc import Mapping
 
 from flask import Flask
 
-from . import angle, heads, log, pages, problems, solve, state
+from . import angle, heads, pages, problems, solve, state
 from .headers import Edge
+from .log import Sink, to_standard_output
 
 ORIGINS = "DIVIDING_ORIGINS"
 """The one setting from outside: origins, parted by spaces, whose pages may ask this service; "*" for any. Unset, none."""
@@ -16,15 +17,14 @@ ORIGINS = "DIVIDING_ORIGINS"
 BLUEPRINTS = (solve.blueprint, angle.blueprint, heads.blueprint, state.blueprint)
 
 
-def create_app(environment: Mapping[str, str] | None = None) -> Flask:
+def create_app(environment: Mapping[str, str] | None = None, *, sink: Sink = to_standard_output) -> Flask:
     """The service, ready to serve."""
     app = Flask(__name__, static_folder=None)
     # With merging on, // would be answered by a redirect instead of a problem.
     app.url_map.merge_slashes = False
-    log.set_up()
     problems.install(app)
     for blueprint in (*BLUEPRINTS, pages.make_blueprint()):
         app.register_blueprint(blueprint)
     origins = (os.environ if environment is None else environment).get(ORIGINS, "")
-    app.wsgi_app = Edge(app.wsgi_app, origins=frozenset(origins.split()))  # type: ignore[method-assign]
+    app.wsgi_app = Edge(app.wsgi_app, origins=frozenset(origins.split()), sink=sink)  # type: ignore[method-assign]
     return app

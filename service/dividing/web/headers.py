@@ -12,7 +12,7 @@ from secrets import token_hex
 from time import perf_counter
 from typing import TYPE_CHECKING, Any
 
-from .log import write
+from .log import Sink, line, to_standard_output
 
 if TYPE_CHECKING:
     from _typeshed.wsgi import StartResponse, WSGIApplication, WSGIEnvironment
@@ -40,8 +40,11 @@ _SHOWN_TO_OTHERS = ("Access-Control-Expose-Headers", "ETag, X-Request-ID")
 class Edge:
     """The application with its headers, request ids and log; `origins` may ask from other pages ("*": any)."""
 
-    def __init__(self, app: WSGIApplication, *, origins: frozenset[str] = frozenset()) -> None:
+    def __init__(
+        self, app: WSGIApplication, *, origins: frozenset[str] = frozenset(), sink: Sink = to_standard_output
+    ) -> None:
         self.app = app
+        self.sink = sink
         self.origins = origins
         security = {**dict(SECURITY), **(_FOR_OTHERS if origins else {})}
         self.security = list(security.items())
@@ -66,13 +69,10 @@ class Edge:
             return start_response(status, headers, exc_info)
 
         body = self.app(environ, start)
-        write(
-            route=None if rule is None else rule.rule,
-            method=environ["REQUEST_METHOD"],
-            status=int(told[:3]),
-            seconds=perf_counter() - began,
-            request_id=request_id,
-        )
+        seconds = perf_counter() - began
+        method = environ["REQUEST_METHOD"]
+        route = None if rule is None else rule.rule
+        self.sink(line(route=route, method=method, status=int(told[:3]), seconds=seconds, request_id=request_id))
         return body
 
     def _for_others(self, environ: WSGIEnvironment) -> list[tuple[str, str]]:

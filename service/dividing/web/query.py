@@ -9,7 +9,7 @@ means none. In a list of angles the comma parts them, so a decimal comma is writ
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from functools import lru_cache
 from typing import Any
@@ -154,7 +154,11 @@ ANGLE_WORDS = {
     "sine_bar": QueryWord(("sine_bar",), "The length of a sine bar.", number),
     **HEAD_WORDS,
 }
-_LINK_WORDS = {name: word for name, word in SOLVE_WORDS.items() if word.path[0] not in ("head", "positions")}
+_LINK_WORDS = {
+    word.path: (order, name, word)
+    for order, (name, word) in enumerate(SOLVE_WORDS.items())
+    if word.path[0] not in ("head", "positions")
+}
 
 
 def read(query: bytes, words: Mapping[str, QueryWord]) -> dict[str, Any]:
@@ -184,16 +188,18 @@ def read(query: bytes, words: Mapping[str, QueryWord]) -> dict[str, Any]:
 
 def link(body: Mapping[str, Any], head: Head) -> str:
     """The page's address for a question that was loaded from this body, on this head."""
-    told = []
-    for name, word in _LINK_WORDS.items():
-        value: Any = body
-        for key in word.path:
-            value = value.get(key) if isinstance(value, dict) else None
-        if value is not None:
-            told.append(f"{name}={_quoted(word.write(value))}")
-    if head is not DEFAULT_HEAD and (words := head_words(head)):
-        told.append(words)
-    return "/#" + "&".join(told)
+    told = [
+        (order, f"{name}={_quoted(word.write(value))}")
+        for path, value in _leaves(body)
+        if (found := _LINK_WORDS.get(path)) and value is not None
+        for order, name, word in (found,)
+    ]
+    if len(told) > 1:
+        told.sort()
+    words = [text for _, text in told]
+    if head is not DEFAULT_HEAD and (of_head := head_words(head)):
+        words.append(of_head)
+    return "/#" + "&".join(words)
 
 
 @lru_cache(maxsize=64)
@@ -205,6 +211,15 @@ def head_words(head: Head) -> str:
         for name, word in HEAD_WORDS.items()
         if wire[name] != usual[name] and wire[name] is not None
     )
+
+
+def _leaves(body: Mapping[str, Any]) -> Iterator[tuple[tuple[str, ...], Any]]:
+    for key, value in body.items():
+        if isinstance(value, dict) and key != "head":
+            for inner, below in value.items():
+                yield (key, inner), below
+        else:
+            yield (key,), value
 
 
 def _put(body: dict[str, Any], path: tuple[str, ...], value: Any) -> None:

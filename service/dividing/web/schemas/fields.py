@@ -7,7 +7,7 @@ from decimal import Decimal
 from fractions import Fraction
 from typing import Any
 
-from marshmallow import ValidationError, fields
+from marshmallow import Schema, ValidationError, fields
 
 from dividing.indexing.angles import Angle, AngleError, parse_angle
 from dividing.indexing.reading import NumberError, exact
@@ -24,8 +24,17 @@ class Described(fields.Field[Any]):
 
     json: Mapping[str, Any] = {}
 
-    def __init__(self, about: str, *, json: Mapping[str, Any] | None = None, **kwargs: Any) -> None:
+    def __init__(
+        self,
+        about: str,
+        *,
+        json: Mapping[str, Any] | None = None,
+        schema: type[Schema] | None = None,
+        **kwargs: Any,
+    ) -> None:
         metadata = {**self.json, **(json or {}), "description": about}
+        self.schema = schema
+        """The schema of the object that the field holds, if it holds one."""
         super().__init__(metadata=metadata, error_messages=dict(BASICS), **kwargs)
 
 

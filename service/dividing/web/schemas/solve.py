@@ -15,7 +15,7 @@ from dividing.indexing.work import Divisions, Work
 from .base import Request
 from .fields import Whole, Words, YesNo
 from .head import DEFAULT_HEAD, HeadField, nested
-from .work import ToleranceIn, WorkIn
+from .work import ToleranceIn, WorkField
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,7 +42,7 @@ def every_field() -> Whole:
 class SolveIn(Request):
     """A question: what is to be divided, on which head, how closely."""
 
-    work = nested(WorkIn, "What is to be divided.", required=True)
+    work = WorkField("What is to be divided.", required=True)
     head = HeadField()
     tolerance = nested(ToleranceIn, "The largest permitted error of any position.", load_default=None)
     methods = Words("Keep to these methods; left out, all of them.", METHOD_NAMES, load_default=None)
