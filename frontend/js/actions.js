@@ -4,7 +4,7 @@ import { store } from "./store.js";
 import * as api from "./api.js";
 import { asWords, isBlank, toBody, withPositions } from "./question.js";
 import { toHash } from "./link.js";
-import { wholeHead } from "./words.js";
+import { sentHead, wholeHead } from "./words.js";
 import { typeSign } from "./field.js";
 import { jobOf } from "./jobs.js";
 import { start as startJob } from "./shop.js";
@@ -60,7 +60,7 @@ async function solve({ loud = false, chosen = 0 } = {}) {
   const mine = ++turn;
   remember();
   if (isBlank(question) && !loud) return store.set({ answer: null, problem: null, unsure: false, busy: false });
-  const asked = toBody(question, wholeHead(head));
+  const asked = toBody(question, sentHead(head));
   store.set({ busy: true });
   const reply = await api.solve(asked);
   if (mine !== turn) return;

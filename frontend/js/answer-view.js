@@ -26,10 +26,10 @@ function mounting(setup, head) {
   const other = plate && plate !== mounted;
   return html`<ul class="facts">
     ${plate && html`<li class="${other ? "other" : ""}"><strong>Plate ${plate}</strong>${other ? ` to be mounted (plate ${mounted} is on now)` : " as mounted"}</li>`}
-    ${holes && html`<li>Arms over <strong>${holes} holes</strong></li>`}
+    ${holes && setup.method !== "direct" && html`<li>Arms over <strong>${holes} holes</strong></li>`}
     ${setup.second_move && setup.second_move.sector_holes && html`<li>Second move: arms over <strong>${setup.second_move.sector_holes} holes</strong></li>`}
-    ${setup.move && holes === null && setup.move.turns !== null && html`<li>Whole turns: no arms needed, any circle</li>`}
-    ${setup.laps > 1 && html`<li><strong>${setup.laps} laps</strong>, ${setup.every} spaces of the work at a move</li>`}
+    ${setup.move && holes === null && setup.move.turns !== null && setup.method !== "direct" && html`<li>Whole turns: no arms needed, any circle</li>`}
+    ${setup.every > 1 && html`<li><strong>${setup.every} divisions at a move</strong>${setup.laps ? `, ${setup.laps} laps` : ""}</li>`}
   </ul>`;
 }
 

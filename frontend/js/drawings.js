@@ -21,6 +21,12 @@ function caption(setup, { spaces, turns }) {
   return `${changing}The pin (filled) goes to the ringed hole${whole}.`;
 }
 
+// The second move of compound indexing, from where its circle's pin stands.
+function second(circles, { second_move: move }) {
+  if (!move || !move.holes) return "";
+  return html`<h3>Then, plate and crank together</h3><figure>${raw(drawPlate({ circles, circle: move.circle, from: 0, spaces: move.holes, turns: move.turns }))}</figure>`;
+}
+
 export function plateDrawing(setup, head, explain = true) {
   if (!setup.move || !setup.move.circle) return "";
   const whole = wholeHead(head);
@@ -28,7 +34,7 @@ export function plateDrawing(setup, head, explain = true) {
   const circles = direct ? whole.direct_circles : whole.plates[setup.move.plate - 1] || [setup.move.circle];
   const first = firstMove(setup);
   return html`<section class="sheet plate"><h2>${direct ? "The direct plate" : `Plate ${setup.move.plate}`}</h2>
-    <figure>${raw(drawPlate({ circles, circle: setup.move.circle, ...first, direct, explain }))}<figcaption>${caption(setup, first)}</figcaption></figure></section>`;
+    <figure>${raw(drawPlate({ circles, circle: setup.move.circle, ...first, direct, explain: explain && first.spaces > 0 }))}<figcaption>${caption(setup, first)}</figcaption></figure>${second(circles, setup)}</section>`;
 }
 
 export function trainDrawing(gearing) {

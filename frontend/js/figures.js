@@ -12,7 +12,6 @@ function plural(number, one, many) {
 }
 
 function crankTiles(move) {
-  if (move.holes === null || move.turns === null) return [tile(move.circle, "circle")];
   const tiles = [];
   if (move.turns || !move.holes) tiles.push(tile(move.turns, plural(move.turns, "turn", "turns")));
   if (move.holes) tiles.push(tile(Math.abs(move.holes), plural(move.holes, "space", "spaces"), move.holes < 0 ? "−" : ""), tile(move.circle, "circle"));
@@ -28,23 +27,37 @@ function group(tiles, heading) {
   return html`<div class="move-group">${heading && html`<h3>${heading}</h3>`}<dl class="tiles">${tiles}</dl></div>`;
 }
 
+// A setup without a constant move shows its first one.
+function changing({ move, second_move: second, positions }) {
+  const first = positions && positions[1];
+  const note = html`<p>Every cut has its own move: follow the schedule${first ? html`. The first is:` : "."}</p>`;
+  if (!first) return html`${note}${group([tile(move.circle, "circle"), second ? tile(second.circle, "then circle") : ""])}`;
+  const one = { turns: first.turns, holes: first.holes, circle: move.circle };
+  const two = second && first.second_holes !== null && { turns: 0, holes: first.second_holes, circle: second.circle };
+  return html`${note}${two ? pair(one, two) : group(crankTiles(one))}`;
+}
+
+function pair(first, second) {
+  const way = second.holes < 0 || second.turns < 0 ? "the opposite way" : "the same way";
+  return html`${group(crankTiles(first), "First: the crank alone")}${second.holes || second.turns
+    ? group(crankTiles(second), `Then: plate and crank together, ${way}`) : ""}`;
+}
+
 export function figures(setup) {
   if (setup.dial) return group(dialTiles(setup.dial));
   if (setup.method === "direct") {
     return group([tile(setup.move.holes, plural(setup.move.holes, "space", "spaces")), tile(setup.move.circle, "direct plate")]);
   }
-  if (setup.second_move) {
-    const way = setup.second_move.holes < 0 || setup.second_move.turns < 0 ? "the opposite way" : "the same way";
-    return html`${group(crankTiles(setup.move), "First: the crank alone")}${group(crankTiles(setup.second_move),
-      `Then: plate and crank together, ${way}`)}`;
-  }
+  if (setup.move.holes === null) return changing(setup);
+  if (setup.second_move) return pair(setup.move, setup.second_move);
   return group(crankTiles(setup.move));
 }
 
 export function moveText(setup) {
   if (setup.dial) return `${count(setup.dial.turns, "turn", "turns")}, dial to ${setup.dial.set || setup.dial.divisions}`;
-  const one = ({ turns, holes, circle }) => (holes === null || turns === null ? `a new move at every cut, circle ${circle}`
-    : [turns || !holes ? count(turns, "turn", "turns") : "", holes ? `${count(holes, "space", "spaces")} on ${circle}` : ""].filter(Boolean).join(" and "));
+  const one = ({ turns, holes, circle }) => ([turns || !holes ? count(turns, "turn", "turns") : "",
+    holes ? `${count(Math.abs(holes), "space", "spaces")}${holes < 0 ? " back" : ""} on ${circle}` : ""].filter(Boolean).join(" and "));
+  if (setup.move?.holes === null) return `A move of its own for every cut, on ${setup.move.circle}${setup.second_move ? ` and ${setup.second_move.circle}` : ""}`;
   if (setup.method === "direct") return `${count(setup.move.holes, "space", "spaces")} on the ${setup.move.circle} direct plate`;
   return setup.second_move ? `${one(setup.move)}, then ${one(setup.second_move)}` : one(setup.move);
 }

@@ -3,7 +3,7 @@
 import { store } from "./store.js";
 import * as api from "./api.js";
 import { counted, fromDraft, toDraft } from "./head-form.js";
-import { wholeHead } from "./words.js";
+import { sentHead, wholeHead } from "./words.js";
 import { saveFile } from "./file.js";
 
 const HEADS_AT_MOST = 40;
@@ -62,7 +62,7 @@ export function headActions({ solve, go, say, focusOn }) {
     },
     async useHead() {
       const typed = draft();
-      const head = fromDraft(typed);
+      const head = sentHead(fromDraft(typed));
       const name = typed.name.trim().slice(0, 60);
       const reply = await api.solve({ work: { divisions: 2 }, head, limit: 1 });
       if (!reply.ok && reply.status !== 0) {

@@ -16,6 +16,13 @@ export function wholeHead(head) {
   return { ...DEFAULT_HEAD, ...(head || {}) };
 }
 
+// A head as it is sent: what it lacks is left out.
+export function sentHead(head) {
+  const whole = wholeHead(head);
+  const kept = Object.entries(whole).filter(([name, value]) => value !== null && !(name === "mounted_plate" && !whole.plates.length));
+  return Object.fromEntries(kept);
+}
+
 export function headLine(head) {
   const whole = wholeHead(head);
   const parts = [`${whole.ratio}:1`];
