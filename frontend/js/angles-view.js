@@ -69,10 +69,17 @@ function formOf({ from }, found) {
 const setting = ({ turns, holes, circle, plate }) => html`<li><strong>${[turns ? count(turns, "turn", "turns") : "",
   holes ? `${count(holes, "space", "spaces")} on ${circle}` : ""].filter(Boolean).join(" and ") || "no move"}</strong>${plate ? `, plate ${plate}` : ""}</li>`;
 
+// 25/6 is read as 4 1/6.
+function mixed(fraction) {
+  const [over, under] = fraction.split("/").map(Number);
+  if (!under || Math.abs(over) < under || !Number.isSafeInteger(over)) return fraction;
+  return `${Math.trunc(over / under)} ${Math.abs(over % under)}/${under}`;
+}
+
 function crank({ turns, settings, nearest }) {
   const close = nearest && !settings?.length ? html`<p>No circle of this head gives it exactly. Nearest:</p><ul>${setting(nearest)}</ul>
     <p>off by ${seconds(nearest.error_seconds)}.</p>` : "";
-  return html`<section class="sheet"><h2>On the crank</h2><p>${turns ? `${turns} crank turns` : "No whole fraction of crank turns"}</p>
+  return html`<section class="sheet"><h2>On the crank</h2><p class="handout-move">${turns ? `${mixed(turns)} crank turns` : "No whole fraction of crank turns"}</p>
     ${settings?.length ? html`<ul>${settings.map(setting)}</ul>` : close}</section>`;
 }
 
@@ -82,9 +89,8 @@ const round = (value, places = 6) => value === null || value === undefined ? nul
 function result({ answer }) {
   if (!answer) return html`<p class="wait">Type an angle or a crank move: the other appears here.</p>`;
   const { angle } = answer;
-  return html`<section class="sheet"><h2>The angle</h2><dl class="facts-list">${figure("Degrees, minutes, seconds", angle.dms)}${figure("Decimal degrees", round(angle.degrees, 8))}
+  return html`${answer.crank ? crank(answer.crank) : ""}<section class="sheet"><h2>The angle</h2><dl class="facts-list">${figure("Degrees, minutes, seconds", angle.dms)}${figure("Decimal degrees", round(angle.degrees, 8))}
     ${figure("Turns", angle.turns)}${figure("Radians", round(answer.radians, 9))}${figure("Gon", round(answer.gon))}</dl></section>
-    ${answer.crank ? crank(answer.crank) : ""}
     <section class="sheet"><h2>As a length</h2><dl class="facts-list">${figure("Arc", round(answer.arc))}${figure("Chord", round(answer.chord))}
       ${figure("Rise per 100", round(answer.rise_per_100))}${figure("Sine bar height", round(answer.sine_bar_height))}</dl>
       <p class="soft">In the unit of the length you gave.</p></section>`;

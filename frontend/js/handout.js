@@ -40,8 +40,9 @@ const asked = ({ divisions, angle }) => divisions ? count(divisions, "division",
 
 function lesson({ title, words, without }, found, head) {
   const step = found && html`<h3>Example: ${asked(found.work)}</h3><ol class="handout-steps">${found.setup.working.map((line) => html`<li>${line}</li>`)}</ol>
-    <p class="handout-move"><strong>${moveText(found.setup)}</strong></p>${drawings(found.setup, head)}`;
-  return html`<section class="handout-lesson"><h2>${title}</h2>${words.map((line) => html`<p>${line}</p>`)}${step || html`<p>${without}</p>`}</section>`;
+    <p class="handout-move"><strong>${moveText(found.setup)}</strong></p>`;
+  return html`<section class="handout-lesson"><h2>${title}</h2><div class="handout-pair"><div>${words.map((line) => html`<p>${line}</p>`)}${step || html`<p>${without}</p>`}</div>
+    ${found ? drawings(found.setup, head) : ""}</div></section>`;
 }
 
 const exercises = html`<section class="handout-lesson"><h2>Now you</h2><ol class="handout-exercises">${EXERCISES.map(({ words }) => html`<li><p>${words}</p>

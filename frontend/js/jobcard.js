@@ -4,7 +4,7 @@ import { html, mount, raw } from "./html.js";
 import { cardSchedule } from "./card-schedule.js";
 import { drawPlate } from "./draw-plate.js";
 import { drawTrain } from "./draw-train.js";
-import { figures, moveText } from "./figures.js";
+import { figures } from "./figures.js";
 import { gearPlaces } from "./gears.js";
 import { toHash } from "./link.js";
 import { asWords } from "./question.js";
@@ -40,9 +40,9 @@ function plate(setup, head) {
     direct: !move.plate, explain: true }))}</div>`;
 }
 
-const gears = ({ gearing }) => gearing ? html`<section><h2>Change gears</h2><dl class="card-gears">${gearPlaces(gearing).map(([place, teeth]) => html`<div>
-  <dt>${place}</dt><dd>${teeth}</dd></div>`)}</dl><p>Stop pin drawn. The plate turns <strong>${plateWay(gearing)}</strong>: try it before you cut.</p>
-  <div class="card-drawing small">${raw(drawTrain(gearing))}</div></section>` : "";
+const gears = ({ gearing }) => gearing ? html`<section><h2>Change gears</h2><div class="card-pair"><div><dl class="card-gears">${gearPlaces(gearing).map(([place, teeth]) => html`<div>
+  <dt>${place}</dt><dd>${teeth}</dd></div>`)}</dl><p>Stop pin drawn. The plate turns <strong>${plateWay(gearing)}</strong>: try it before you cut.</p></div>
+  <div class="card-drawing small">${raw(drawTrain(gearing))}</div></div></section>` : "";
 
 const lines = (title, list, ordered) => !list?.length ? "" : html`<section><h2>${title}</h2>${ordered
   ? html`<ol>${list.map((line) => html`<li>${line}</li>`)}</ol>` : html`<ul>${list.map((line) => html`<li>${line}</li>`)}</ul>`}</section>`;
@@ -63,7 +63,7 @@ export function card(state) {
       <p>${METHODS[setup.method] || setup.method} indexing on ${headName || "the head"}: ${headLine(head)}.</p></div>
       <figure><img class="card-code" src="/qr.svg?${query}" alt="QR code that opens this setup"><figcaption>Opens this setup</figcaption></figure></header>
     ${blanks}
-    <div class="card-pair"><section class="card-move"><h2>The move</h2>${figures(setup)}<p>${moveText(setup)}</p>${mounting(setup)}
+    <div class="card-pair"><section class="card-move"><h2>The move</h2>${figures(setup)}${mounting(setup)}
       ${errors(setup, Number(String(question.diameter || "").replace(",", ".")))}</section>${plate(setup, head)}</div>
     ${gears(setup)}
     <div class="card-pair">${lines("What to do", setup.instructions, true)}${lines("Mind this", [...(setup.cautions || []), ...(answer.cautions || [])])}</div>

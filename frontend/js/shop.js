@@ -21,11 +21,12 @@ const open = () => jobOf(store.get());
 export function start(job) {
   addJob(job);
   store.set({ view: "shop", lost: null });
-  window.scrollTo(0, 0);
+  toTop();
 }
 
 function show(id) {
   store.set({ shop: { ...store.get().shop, open: id }, view: "shop", lost: null });
+  toTop();
   announce();
 }
 
@@ -47,7 +48,13 @@ function step(change, pattern) {
   changeJob(job.id, patch);
   shake(store.get().shop, pattern);
   announce();
-  if (moved) setTimeout(() => document.getElementById("shop-title")?.focus());
+  if (moved) toTop();
+}
+
+// A screen that differs altogether is read from its top.
+function toTop() {
+  window.scrollTo(0, 0);
+  setTimeout(() => document.getElementById("shop-title")?.focus({ preventScroll: true }));
 }
 
 function leave(to) {
@@ -68,11 +75,12 @@ const DO = {
   leave: () => leave("jobs"),
   finish: () => { const { id } = open(); leave("jobs"); removeJob(id); },
   lost: () => { store.set({ lost: {} }); setTimeout(() => document.getElementById("lost-hole")?.focus()); },
-  found: () => { store.set({ lost: null }); setTimeout(() => document.getElementById("shop-title")?.focus()); },
+  found: () => { store.set({ lost: null }); toTop(); },
   goOn: ({ at }) => {
     store.set({ lost: null });
     lastStep = 0;
     step((job) => Number(at) < job.count ? { at: Number(at) } : forward({ ...job, at: job.count - 1 }), 60);
+    toTop();
   },
   show: ({ id }) => show(id),
 };
