@@ -27,6 +27,7 @@ def accuracy(work: Work, spacing: Spacing) -> Accuracy:
 
     >>> str(accuracy(Divisions(7), Even(Fraction(1, 8))).closing)
     '-1/8'
+    >>> from dividing.indexing.setup import Rounded
     >>> accuracy(Divisions(3), Rounded(24)).worst
     Fraction(0, 1)
     """

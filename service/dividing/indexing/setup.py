@@ -40,7 +40,7 @@ class Move:
     @property
     def crank(self) -> Fraction:
         """Crank turns of one move."""
-        return (self.turns or 0) + Fraction(self.holes or 0, self.circle)
+        return Fraction((self.turns or 0) * self.circle + (self.holes or 0), self.circle)
 
 
 @dataclass(frozen=True, slots=True)

@@ -16,7 +16,7 @@ from .faults import Fault, Refused
 from .head import Head
 from .methods import METHODS
 from .setup import Declined, MethodName, Setup
-from .work import Angles, Work, in_blocks
+from .work import Angles, Divisions, Work, blocks_to_try
 
 SIMPLE_ENOUGH: frozenset[MethodName] = frozenset({"direct", "plain"})
 ONLY_WHEN_NEEDED: frozenset[MethodName] = frozenset({"differential", "compound", "nearest"})
@@ -95,10 +95,10 @@ def _exact_in_blocks(work: Work, head: Head, names: list[MethodName]) -> list[Se
     Only a geared plate gains by it: what one or two circles make exactly is the same for every number of spaces that
     misses no division.
     """
-    if isinstance(work, Angles) or "differential" not in names:
+    if isinstance(work, Angles) or "differential" not in names or len(head.change_gears) < 2:
         return []
-    for blocks in in_blocks(work):
-        answer = METHODS["differential"].exact(blocks, head)
+    for every in blocks_to_try(work):
+        answer = METHODS["differential"].exact(Divisions(work.cuts, every), head)
         if isinstance(answer, tuple):
             return list(answer)
     return []

@@ -13,9 +13,9 @@ from __future__ import annotations
 
 from bisect import bisect_left
 from collections import Counter
-from collections.abc import Iterator
+from collections.abc import Collection, Iterator
 from dataclasses import dataclass
-from functools import lru_cache
+from functools import cached_property, lru_cache
 from math import gcd
 from typing import Literal
 
@@ -35,19 +35,19 @@ Train = tuple[int, int, int, int]
 _SCALE = 1 << 64
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class TrainTable:
-    """The best train for each ratio, and all motions in order for finding the nearest.
-
-    `motions[kind]` holds (scaled, drivers, driven) in rising order, signed: positive with the crank;
-    kind 2 has the simple trains, kind 4 those of four gears.
-    """
+    """The best train for each ratio that the gears owned can make, and all motions in order for finding the nearest."""
 
     simple: dict[Ratio, Train]
     compound: dict[Ratio, Train]
     idlers: Idlers
     owned: int
-    motions: dict[int, tuple[list[int], list[Ratio]]]
+
+    def knows(self, drivers: int, driven: int) -> bool:
+        """Whether some train makes drivers/driven, in lowest terms and of either sign, before idlers are counted."""
+        ratio = (abs(drivers), driven)
+        return ratio in self.simple or ratio in self.compound
 
     def gearing(self, drivers: int, driven: int) -> Gearing | None:
         """The gears for a plate motion of drivers/driven in lowest terms, negative against the crank.
@@ -71,32 +71,40 @@ class TrainTable:
         return gears + self.idlers.needed(gears=gears, direction=direction) <= self.owned
 
     def nearest(self, kind: int, wanted: Ratio) -> Iterator[Ratio]:
-        """The motions next below and next above `wanted`, from trains of `kind` gears."""
-        scaled, ratios = self.motions[kind]
+        """The motions next below and next above `wanted`, from trains of `kind` gears, 2 or 4."""
+        scaled, ratios = self._simple_motions if kind == 2 else self._compound_motions
         place = bisect_left(scaled, wanted[0] * _SCALE // wanted[1])
         for near in (place - 1, place, place + 1):
             if 0 <= near < len(ratios):
                 yield ratios[near]
 
+    @cached_property
+    def _simple_motions(self) -> tuple[list[int], list[Ratio]]:
+        return self._motions(2, self.simple)
 
-@lru_cache(maxsize=16)
+    @cached_property
+    def _compound_motions(self) -> tuple[list[int], list[Ratio]]:
+        return self._motions(4, self.compound)
+
+    def _motions(self, kind: int, trains: Collection[Ratio]) -> tuple[list[int], list[Ratio]]:
+        """(scaled motions in rising order, the motions), positive with the crank, as far as idlers allow."""
+        signed: list[Ratio] = []
+        if self.reaches(kind, "with"):
+            signed += trains
+        if self.reaches(kind, "against"):
+            signed += ((-drivers, driven) for drivers, driven in trains)
+        rising = sorted((drivers * _SCALE // driven, (drivers, driven)) for drivers, driven in signed)
+        return [scaled for scaled, _ in rising], [ratio for _, ratio in rising]
+
+
+@lru_cache(maxsize=8)
 def train_table(gears: tuple[int, ...], idlers: Idlers) -> TrainTable:
-    """The table for the gears owned; plate motion is kept within 6 turns.
+    """The table for the gears owned, in rising order; plate motion is kept within 6 turns.
 
     >>> len(train_table((24, 28, 32), Idlers()).simple)
     6
     """
-    simple = _simple(gears)
-    compound = _compound(gears)
-    table = TrainTable(simple, compound, idlers, len(gears), {})
-    for kind, trains in ((2, simple), (4, compound)):
-        table.motions[kind] = _in_order(
-            (sign * drivers, driven)
-            for sign, direction in ((1, "with"), (-1, "against"))
-            if table.reaches(kind, "with" if direction == "with" else "against")
-            for drivers, driven in trains
-        )
-    return table
+    return TrainTable(_simple(gears), _compound(gears), idlers, len(gears))
 
 
 def clears(train: Train) -> bool:
@@ -107,11 +115,6 @@ def clears(train: Train) -> bool:
     """
     spindle, worm, first, second = train
     return not first or (spindle + second > first + SHAFT_ROOM and first + worm > second + SHAFT_ROOM)
-
-
-def _in_order(ratios: Iterator[Ratio]) -> tuple[list[int], list[Ratio]]:
-    rising = sorted((drivers * _SCALE // driven, (drivers, driven)) for drivers, driven in ratios)
-    return [scaled for scaled, _ in rising], [ratio for _, ratio in rising]
 
 
 def _simple(gears: tuple[int, ...]) -> dict[Ratio, Train]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from fractions import Fraction
 from math import gcd
 from typing import TypeAlias
@@ -22,17 +22,15 @@ class Divisions:
 
     count: int
     every: int = 1
+    step: Fraction = field(init=False, compare=False, repr=False)
+    """Turns of the spindle that one move should make."""
 
     def __post_init__(self) -> None:
         if not 1 <= self.count <= bounds.DIVISIONS_MOST:
             sentence = f"Divisions are a whole number from 1 to {bounds.DIVISIONS_MOST:,}."
             raise Refused([Fault(("divisions",), sentence)])
         refuse_if_any(_every_faults(self.count, self.every))
-
-    @property
-    def step(self) -> Fraction:
-        """Turns of the spindle that one move should make."""
-        return Fraction(self.every, self.count)
+        object.__setattr__(self, "step", Fraction(self.every, self.count))
 
     @property
     def cuts(self) -> int:
@@ -152,18 +150,18 @@ class Angles:
         return cut
 
 
-def in_blocks(work: Divisions | Arc) -> tuple[Divisions, ...]:
-    """The same divisions by moves over 2, 3, … spaces that miss none, as far as is worth trying unasked.
+def blocks_to_try(work: Divisions | Arc) -> tuple[int, ...]:
+    """Spaces per move, from 2, that miss no division, as far as they are worth trying unasked.
 
     Nothing when the spaces per move were asked for, and nothing for an angle.
 
-    >>> [work.every for work in in_blocks(Divisions(106))]
-    [3, 5, 7, 9, 11]
+    >>> blocks_to_try(Divisions(106))
+    (3, 5, 7, 9, 11)
     """
     if isinstance(work, Arc) or work.every > 1:
         return ()
     most = min(bounds.EVERY_TRIED, work.count - 1)
-    return tuple(Divisions(work.count, k) for k in range(2, most + 1) if gcd(k, work.count) == 1)
+    return tuple(k for k in range(2, most + 1) if gcd(k, work.count) == 1)
 
 
 Stepped: TypeAlias = Divisions | Arc

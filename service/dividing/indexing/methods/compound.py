@@ -18,7 +18,7 @@ from math import gcd
 from ..accuracy import accuracy, keeps_count
 from ..head import Head
 from ..setup import NO_ERROR, Declined, Even, Move, Rounded, SecondMove, Setup
-from ..work import Angles, Stepped, Work, in_blocks
+from ..work import Angles, Divisions, Stepped, Work, blocks_to_try
 from .plain import common_denominator
 
 NAME = "compound"
@@ -55,8 +55,8 @@ def approximate(work: Work, head: Head) -> tuple[Setup, ...] | Declined:
         return no
     if isinstance(work, Angles):
         return Declined("compound", "No two circles of one plate make all these angles exactly.")
-    tries = [work, *in_blocks(work)]
-    found = [_nearest(tried, head) for tried in (tries[:1], tries)]
+    blocks = (1, *blocks_to_try(work))
+    found = [_nearest(work, tried, head) for tried in (blocks[:1], blocks) if tried]
     setups = {setup.every: setup for setup in found if setup and keeps_count(work, setup.accuracy)}
     return tuple(setups.values()) or Declined(
         "compound", "No two moves come near enough to keep the count of divisions."
@@ -131,33 +131,35 @@ def _list_setup(head: Head, pair: Pair) -> Setup:
     )
 
 
-def _nearest(tries: Sequence[Stepped], head: Head) -> Setup | None:
-    """The step nearest to one of the tries, over all pairs; the error of one move decides, since all make N moves."""
-    denominator = tries[0].step.denominator
-    found = _nearest_moves([int(head.ratio * work.step * denominator) for work in tries], denominator, head)
+def _nearest(work: Stepped, blocks: Sequence[int], head: Head) -> Setup | None:
+    """The step nearest to one of the blocks, over all pairs; the error of one move decides, since all make N moves."""
+    crank = head.ratio * work.step
+    found = _nearest_moves(crank.numerator, crank.denominator, blocks, head)
     if found is None:
         return None
-    place, pair, moves = found
-    work = tries[place]
+    block, pair, moves = found
+    if block > 1:
+        work = Divisions(work.count, block)
     first, second = _moves(pair, moves)
     spacing = Even((first.crank + second.crank) / head.ratio)
     return Setup("compound", spacing, accuracy(work, spacing), first, second, every=work.every)
 
 
-def _nearest_moves(numerators: list[int], denominator: int, head: Head) -> tuple[int, Pair, Moves] | None:
-    best = None
-    least, over = 1, 0
+def _nearest_moves(over: int, under: int, blocks: Sequence[int], head: Head) -> tuple[int, Pair, Moves] | None:
+    """The block, pair and moves whose miss of block x over/under crank turns is the least. A miss is counted in parts
+    of the pair's grid, `short` of `under`; `least` of `its_grid` is the best so far."""
+    best: tuple[int, Pair, Moves] | None = None
+    least, its_grid = 1, 0
     for grid, pairs in head.pairs_by_lcm.items():
-        for place, numerator in enumerate(numerators):
-            short = numerator * grid % denominator
-            if best is not None and min(short, denominator - short) * over >= least * grid:
+        step = over * grid
+        for block in blocks:
+            short = block * step % under
+            if (short if 2 * short < under else under - short) * its_grid >= least * grid and its_grid:
                 continue
-            below = numerator * grid // denominator
-            for points, miss in ((below, short), (below + 1, denominator - short)):
-                if best is None or miss * over < least * grid:
-                    found = _first_moves(pairs, points)
-                    if found:
-                        best, least, over = (place, *found), miss, grid
+            below = block * step // under
+            for points, miss in ((below, short), (below + 1, under - short)):
+                if (not its_grid or miss * its_grid < least * grid) and (found := _first_moves(pairs, points)):
+                    best, least, its_grid = (block, *found), miss, grid
     return best
 
 

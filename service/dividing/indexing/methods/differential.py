@@ -9,7 +9,6 @@ Every f = h/c that keeps the plate within its bound is tried, not only R over a 
 from __future__ import annotations
 
 from collections.abc import Iterator
-from fractions import Fraction
 from math import gcd
 
 from ..accuracy import accuracy, keeps_count
@@ -17,7 +16,7 @@ from ..bounds import PLATE_MOTION_MOST
 from ..head import Head
 from ..setup import NO_ERROR, Declined, Even, Gearing, Move, Setup
 from ..trains import Ratio, TrainTable, clears, train_table
-from ..work import Angles, Stepped, Work, in_blocks
+from ..work import Angles, Divisions, Stepped, Work, blocks_to_try
 
 NAME = "differential"
 SETTINGS_MOST = 12
@@ -47,7 +46,7 @@ def exact(work: Work, head: Head) -> tuple[Setup, ...] | Declined:
     found = [
         (_rank(gearing, tried, head), tried, gearing)
         for tried in tries(work, head)
-        if tried[3][0] and (gearing := table.gearing(*tried[3]))
+        if tried[3][0] and table.knows(*tried[3]) and (gearing := table.gearing(*tried[3]))
     ]
     if not found:
         return Declined("differential", "No train of the gears you own moves the plate just right for any circle.")
@@ -63,7 +62,7 @@ def approximate(work: Work, head: Head) -> tuple[Setup, ...] | Declined:
     if no:
         return no
     found: list[Setup] = []
-    for tried in (work, *in_blocks(work)):
+    for tried in (work, *(Divisions(work.count, every) for every in blocks_to_try(work))):
         found += [setup for setup in _nearest_by_train(tried, head) if keeps_count(work, setup.accuracy)]
     return _improving(found) or Declined(
         "differential", "No train of the gears you own comes near enough to keep the count of divisions."
@@ -118,12 +117,15 @@ def _rank(gearing: Gearing, tried: Try, head: Head) -> Rank:
 
 def _exact_setups(work: Stepped, found: list[tuple[Rank, Try, Gearing]]) -> Iterator[Setup]:
     """Each crank move once, on the circle where it is best set."""
-    told: set[Fraction] = set()
+    told: set[tuple[int, int]] = set()
+    spacing = Even(work.step)
     for _, (circle, plate, holes, _), gearing in found:
-        move = Move(*divmod(holes, circle), circle, plate)
-        if len(told) < SETTINGS_MOST and move.crank not in told:
-            told.add(move.crank)
-            yield Setup("differential", Even(work.step), NO_ERROR, move, None, gearing, work.every)
+        shared = gcd(holes, circle)
+        crank = (holes // shared, circle // shared)
+        if len(told) < SETTINGS_MOST and crank not in told:
+            told.add(crank)
+            move = Move(*divmod(holes, circle), circle, plate)
+            yield Setup("differential", spacing, NO_ERROR, move, None, gearing, work.every)
 
 
 def _nearest_by_train(work: Stepped, head: Head) -> list[Setup]:

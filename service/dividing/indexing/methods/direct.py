@@ -31,7 +31,7 @@ def exact(work: Work, head: Head) -> tuple[Setup, ...] | Declined:
 
 def approximate(work: Work, head: Head) -> tuple[Setup, ...] | Declined:
     """Never: a direct plate is too coarse to come near; the nearest hole is a method of its own."""
-    return exact(work, head)
+    return Declined("direct", "A direct plate is too coarse to come near.")
 
 
 def _setup(work: Work, circle: int) -> Setup:

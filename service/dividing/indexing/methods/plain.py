@@ -54,7 +54,7 @@ def exact(work: Work, head: Head) -> tuple[Setup, ...] | Declined:
 
 def approximate(work: Work, head: Head) -> tuple[Setup, ...] | Declined:
     """Never: a step that is not exact adds its error up; nearest hole never does."""
-    return exact(work, head)
+    return Declined("plain", "A plain move that is not exact would add its error up from cut to cut.")
 
 
 def common_denominator(work: Work, ratio: int) -> int:

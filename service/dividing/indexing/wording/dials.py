@@ -10,6 +10,7 @@ from ..positions import DialSet
 def reading_text(setting: DialSet, head: Head) -> str:
     """What to set the dial to, to its graduation or vernier.
 
+    >>> from fractions import Fraction
     >>> from dividing.indexing.head import Dial
     >>> from dividing.indexing.positions import dial_set
     >>> table = Head(ratio=90, plates=(), dial=Dial(graduation=Fraction(1, 21600)))

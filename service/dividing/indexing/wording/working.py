@@ -8,7 +8,7 @@ from math import gcd
 from ..head import Head
 from ..positions import dial_set
 from ..setup import Setup
-from ..work import Angles, Stepped, Work
+from ..work import Angles, Arc, Stepped, Work
 from .dials import reading_text
 from .figures import angle_text, mixed, seconds_text
 
@@ -43,13 +43,12 @@ def working(work: Work, head: Head, setup: Setup) -> list[str]:
 
 def _crank(work: Stepped, head: Head, every: int) -> list[str]:
     """Crank turns for one move: R/N, or the angle over the degrees of one crank turn."""
-    step = work.step * every / work.every
-    if not hasattr(work, "angle"):
+    if not isinstance(work, Arc):
         over = head.ratio * every
         first = f"{every} × {head.ratio}/{work.count}" if every > 1 else f"{over}/{work.count}"
         made = mixed(over, work.count)
         return [f"{first} turn of the crank" if made == first else f"{first} = {made}"]
-    turn = Fraction(360, head.ratio)
+    step, turn = work.step, Fraction(360, head.ratio)
     crank = head.ratio * step
     per_turn = mixed(turn.numerator, turn.denominator)
     lines = [f"One crank turn = 360°/{head.ratio} = {per_turn}°"]
@@ -65,7 +64,7 @@ def _crank(work: Stepped, head: Head, every: int) -> list[str]:
 def _direct(work: Stepped, setup: Setup) -> list[str]:
     move = setup.move
     assert move is not None and move.holes is not None
-    if hasattr(work, "angle"):
+    if isinstance(work, Arc):
         hole = Fraction(360, move.circle)
         return [
             f"One space = 360°/{move.circle} = {mixed(hole.numerator, hole.denominator)}°",
@@ -104,36 +103,32 @@ def _compound(head: Head, setup: Setup) -> list[str]:
 def _differential(work: Stepped, head: Head, setup: Setup) -> list[str]:
     move, gearing = setup.move, setup.gearing
     assert move is not None and gearing is not None
-    per_turn = move.crank / work.step
-    motion = head.ratio - per_turn
-    lines = [f"Crank move chosen: {mixed(move.crank.numerator, move.crank.denominator)} turn"]
-    if per_turn.denominator <= LONGEST:
+    step = work.step if setup.every == work.every else work.step * setup.every
+    spaces, circle = (move.turns or 0) * move.circle + (move.holes or 0), move.circle
+    crank = mixed(spaces, circle)
+    lines = [f"Crank move chosen: {crank} turn"]
+    if step.numerator <= LONGEST:
+        over, under = spaces * step.denominator, circle * step.numerator
+        per_turn, moves = mixed(over, under), mixed(step.denominator, step.numerator)
+        motion = mixed(head.ratio * under - over, under)
         lines += [
-            f"Such moves in one spindle turn: {_spindle_turn(work, move.crank, per_turn)}",
-            f"{head.ratio} - {mixed(per_turn.numerator, per_turn.denominator)} = "
-            f"{mixed(motion.numerator, motion.denominator)}: the plate turns {gearing.plate} the crank",
+            f"Such moves in one spindle turn: {moves} × {crank} = {per_turn} crank turns",
+            f"{head.ratio} - {per_turn} = {motion}: the plate turns {gearing.plate} the crank",
         ]
     lines.append(_train(setup))
     return lines if setup.exact else [*lines, _miss(setup)]
 
 
-def _spindle_turn(work: Stepped, crank: Fraction, per_turn: Fraction) -> str:
-    moves = 1 / work.step
-    return (
-        f"{mixed(moves.numerator, moves.denominator)} × {mixed(crank.numerator, crank.denominator)} = "
-        f"{mixed(per_turn.numerator, per_turn.denominator)} crank turns"
-    )
-
-
 def _train(setup: Setup) -> str:
     gearing = setup.gearing
     assert gearing is not None
-    over, under = gearing.train.numerator, gearing.train.denominator
+    spindle, worm = gearing.spindle, gearing.worm
     if gearing.stud is None:
-        made = f"{gearing.spindle}/{gearing.worm}"
+        made, train = f"{spindle}/{worm}", mixed(spindle, worm)
     else:
-        made = f"({gearing.spindle} × {gearing.stud[0]})/({gearing.worm} × {gearing.stud[1]})"
-    return made if made == f"{over}/{under}" else f"{made} = {mixed(over, under)}"
+        first, second = gearing.stud
+        made, train = f"({spindle} × {first})/({worm} × {second})", mixed(spindle * first, worm * second)
+    return made if made == train else f"{made} = {train}"
 
 
 def _grid(head: Head, setup: Setup) -> list[str]:
