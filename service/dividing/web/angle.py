@@ -8,7 +8,8 @@ from flask import Blueprint, Response
 
 from dividing.indexing.converting import convert
 
-from . import answers, query
+from . import query
+from .answers.angle import converted
 from .exchange import answer, asked_in_body, asked_in_query, lasting_answer
 from .schemas.angle import ANGLE_IN, AngleQuestion
 
@@ -30,4 +31,4 @@ def angle_query() -> Response:
 def _converted(asked: Any) -> dict[str, Any]:
     question: AngleQuestion = ANGLE_IN.load(asked)
     found = convert(question.angle, question.head, diameter=question.diameter, sine_bar=question.sine_bar)
-    return answers.converted(found)
+    return converted(found)

@@ -7,14 +7,21 @@ from collections.abc import Mapping
 
 from flask import Flask
 
-from . import angle, heads, pages, problems, solve, state
+from . import angle, heads, locate, pages, problems, solve, state, verify
 from .headers import Edge
 from .log import Sink, to_standard_output
 
 ORIGINS = "DIVIDING_ORIGINS"
 """The one setting from outside: origins, parted by spaces, whose pages may ask this service; "*" for any. Unset, none."""
 
-BLUEPRINTS = (solve.blueprint, angle.blueprint, heads.blueprint, state.blueprint)
+BLUEPRINTS = (
+    solve.blueprint,
+    angle.blueprint,
+    verify.blueprint,
+    locate.blueprint,
+    heads.blueprint,
+    state.blueprint,
+)
 
 
 def create_app(environment: Mapping[str, str] | None = None, *, sink: Sink = to_standard_output) -> Flask:

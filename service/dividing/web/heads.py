@@ -6,7 +6,7 @@ from flask import Blueprint, Response
 
 from dividing.indexing.heads import READY_MADE
 
-from .answers import ready_heads
+from .answers.heads import ready_heads
 from .exchange import lasting_answer
 
 blueprint = Blueprint("heads", __name__)

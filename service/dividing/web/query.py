@@ -18,7 +18,7 @@ from urllib.parse import parse_qsl, quote
 from dividing.indexing.head import Head
 
 from . import json_in
-from .head_out import head_out
+from .answers.heads import head_out
 from .limits import QUERY_LONGEST
 from .problems import WRONG_FIELD, Problem
 from .schemas.head import DEFAULT_HEAD

@@ -8,7 +8,8 @@ from flask import Blueprint, Response
 
 from dividing.indexing.solving import solve
 
-from . import answers, costing, query
+from . import costing, query
+from .answers.solve import solved as answered
 from .exchange import answer, asked_in_body, asked_in_query, lasting_answer
 from .schemas.solve import SOLVE_IN, Question
 
@@ -32,4 +33,4 @@ def solved(asked: Any) -> dict[str, Any]:
     question: Question = SOLVE_IN.load(asked)
     costing.check(question)
     solution = solve(question.work, question.head, methods=question.methods, limit=question.limit)
-    return answers.solved(question, solution, query.link(asked, question.head))
+    return answered(question, solution, query.link(asked, question.head))

@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 from typing import Any
 
 from dividing.indexing import bounds
-from dividing.indexing.faults import Fault, Refused
+from dividing.indexing.faults import Fault, Refused, refuse_if_any
 from dividing.indexing.head import Head
 from dividing.indexing.setup import METHOD_NAMES, MethodName, Tolerance
 from dividing.indexing.solving import LIMIT_USUAL
@@ -56,23 +56,13 @@ class SolveIn(Request):
 
     def make(self, given: dict[str, Any]) -> Question:
         """The question."""
-        faults = []
-        if not 1 <= given["limit"] <= bounds.SETUPS_MOST:
-            faults.append(
-                Fault(("limit",), f"The limit is a number of setups from 1 to {bounds.SETUPS_MOST}.")
-            )
-        try:
-            work = in_blocks(given["work"], given["every"]) if "work" in given else None
-        except Refused as refused:
-            faults += refused.faults
-            work = given["work"]
-        if given["positions"] and work is not None and work.cuts > bounds.ROWS_MOST:
-            sentence = f"Positions are given for at most {bounds.ROWS_MOST:,} cuts; this work has {work.cuts:,}. Leave them out."
-            faults.append(Fault(("positions",), sentence))
-        if faults:
-            raise Refused(faults)
+        faults = [*_limit_faults(given["limit"]), *every_faults(given)]
+        if given["positions"] and "work" in given:
+            faults += _row_faults(given["work"])
+        refuse_if_any(faults)
+        work = in_blocks(given["work"], given["every"])
         return Question(
-            work, *(given[name] for name in ("head", "tolerance", "methods", "limit", "positions"))
+            work, given["head"], given["tolerance"], given["methods"], given["limit"], given["positions"]
         )
 
     def _unasked(self) -> dict[str, Any]:
@@ -84,6 +74,29 @@ class SolveIn(Request):
             "tolerance": None,
             "methods": None,
         }
+
+
+def _limit_faults(limit: int) -> list[Fault]:
+    if 1 <= limit <= bounds.SETUPS_MOST:
+        return []
+    return [Fault(("limit",), f"The limit is a number of setups from 1 to {bounds.SETUPS_MOST}.")]
+
+
+def _row_faults(work: Work) -> list[Fault]:
+    if work.cuts <= bounds.ROWS_MOST:
+        return []
+    sentence = f"Positions are given for at most {bounds.ROWS_MOST:,} cuts; this work has {work.cuts:,}. Leave them out."
+    return [Fault(("positions",), sentence)]
+
+
+def every_faults(given: dict[str, Any]) -> tuple[Fault, ...]:
+    """What is wrong with the spaces per move for the work given, if work is given."""
+    try:
+        if given["every"] != 1 and "work" in given:
+            in_blocks(given["work"], given["every"])
+    except Refused as refused:
+        return refused.faults
+    return ()
 
 
 def in_blocks(work: Work, every: int) -> Work:

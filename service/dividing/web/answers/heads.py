@@ -1,11 +1,22 @@
-"""A head as the wire has it, every key told."""
+"""A head as the wire has it, every key told, and the answer of /v1/heads."""
 
 from __future__ import annotations
 
+from fractions import Fraction
 from typing import Any
 
+from dividing import __version__
 from dividing.indexing.angles import dms
 from dividing.indexing.head import Dial, Head, Idlers, Screw
+from dividing.indexing.heads import ReadyHead
+
+from . import Answer
+
+
+def ready_heads(heads: tuple[ReadyHead, ...]) -> Answer:
+    """The answer of /v1/heads."""
+    told = [{"id": ready.id, "title": ready.title, "head": head_out(ready.head)} for ready in heads]
+    return {"heads": told, "service_version": __version__}
 
 
 def head_out(head: Head) -> dict[str, Any]:
@@ -49,10 +60,10 @@ def _dial(dial: Dial | None) -> dict[str, Any] | None:
     if dial.divisions is not None:
         return {"divisions": dial.divisions}
     lines = {"graduation": dial.graduation, "vernier": dial.vernier}
-    return {name: _line(turns) for name, turns in lines.items() if turns is not None}
+    return {name: exact_text(turns) for name, turns in lines.items() if turns is not None}
 
 
-def _line(turns: Any) -> str:
+def exact_text(turns: Fraction) -> str:
     """An angle that reads back exactly: in degrees, minutes and whole seconds where it has them, else as a fraction."""
     if (turns * 1_296_000).denominator != 1:
         return f"{turns} turn"

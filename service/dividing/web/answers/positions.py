@@ -1,0 +1,60 @@
+"""The schedule of cuts as it goes out; a table may have 20,000 rows, so a row is made with little ado."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from dividing.indexing.angles import angle_out_of, dm_of, seconds_of
+from dividing.indexing.head import Head
+from dividing.indexing.positions import DialSet, Row, rows
+from dividing.indexing.setup import Setup
+from dividing.indexing.wording.dials import reading_text
+from dividing.indexing.work import Work
+
+from . import Answer
+
+
+def position_rows(work: Work, head: Head, setup: Setup) -> list[Answer]:
+    """A row for every cut, in the order of cutting."""
+    rational = work.rational
+    return [row_out(row, head, rational=rational) for row in rows(work, head, setup)]
+
+
+def row_out(row: Row, head: Head, *, rational: bool = True) -> Answer:
+    """One cut; `rational` is False where the angles asked for are no exact fraction of a turn."""
+    place, error = row.place, row.error
+    angle = angle_out_of(place.numerator, place.denominator)
+    if not rational:
+        angle["turns"] = None
+    return {
+        "cut": row.cut,
+        "division": row.division,
+        "angle": angle,
+        "turns": row.turns,
+        "holes": row.holes,
+        "hole": row.hole,
+        "second_holes": row.second_holes,
+        "second_hole": row.second_hole,
+        "dial": row.dial and dial_out(row.dial, head),
+        "scale": scale(row.reached),
+        "free_check": row.free_check,
+        "error_seconds": seconds_of(error.numerator, error.denominator) if error else 0.0,
+    }
+
+
+def dial_out(setting: DialSet, head: Head) -> Answer:
+    """A setting of the dial: exact, and as it is set on a dial in degrees or in plain divisions."""
+    reading = setting.reading
+    in_divisions = head.dial is not None and head.dial.divisions is not None
+    return {
+        "turns": setting.turns,
+        "reading": angle_out_of(reading.numerator, reading.denominator),
+        "divisions" if in_divisions else "set": reading_text(setting, head),
+    }
+
+
+def scale(reached: Fraction) -> str:
+    """What the degree scale on the spindle nose shows, to the nearest minute; it knows no 360°."""
+    over, under = reached.numerator, reached.denominator
+    shown = dm_of(over % under, under)
+    return "0°00'" if shown == "360°00'" else shown

@@ -1,0 +1,110 @@
+"""A setup as it goes out, with its errors and its words."""
+
+from __future__ import annotations
+
+from dividing.indexing import wording
+from dividing.indexing.angles import seconds
+from dividing.indexing.head import Head
+from dividing.indexing.positions import dial_set
+from dividing.indexing.setup import NO_ERROR, Accuracy, Gearing, Move, Setup, Tolerance
+from dividing.indexing.tolerances import at_rim, within
+from dividing.indexing.work import Angles, Work
+
+from . import Answer
+from .positions import dial_out
+
+
+def setup_out(
+    work: Work, head: Head, setup: Setup, tolerance: Tolerance | None, table: list[Answer] | None = None
+) -> Answer:
+    """One way to set the head, told in full."""
+    return {
+        "method": setup.method,
+        "exact": setup.exact,
+        "summary": wording.summary(work, head, setup),
+        "move": _move(setup.move),
+        "second_move": _second(setup),
+        "gearing": gearing_out(setup.gearing),
+        "dial": _dial_step(work, head, setup),
+        "every": setup.every,
+        "error": error_out(setup.accuracy, tolerance),
+        "working": wording.working(work, head, setup),
+        "instructions": wording.instructions(work, head, setup),
+        "cautions": wording.cautions(work, head, setup),
+        "positions": table,
+    }
+
+
+def error_out(accuracy: Accuracy, tolerance: Tolerance | None) -> Answer:
+    """How far off, in seconds of arc, and at the rim in the user's own unit."""
+    if accuracy is NO_ERROR and tolerance is None:
+        return _NO_ERROR_OUT.copy()
+    step = accuracy.step
+    return {
+        "step": None if step is None else str(step),
+        "worst_seconds": seconds(accuracy.worst),
+        "closing_seconds": seconds(accuracy.closing),
+        "single_pitch_seconds": seconds(accuracy.single_pitch),
+        "total_pitch_seconds": seconds(accuracy.total_pitch),
+        "at_rim": None if tolerance is None else at_rim(accuracy, tolerance),
+        "within_tolerance": None if tolerance is None else within(accuracy, tolerance),
+    }
+
+
+_NO_ERROR_OUT = {
+    "step": "0",
+    "worst_seconds": 0.0,
+    "closing_seconds": 0.0,
+    "single_pitch_seconds": 0.0,
+    "total_pitch_seconds": 0.0,
+    "at_rim": None,
+    "within_tolerance": None,
+}
+
+
+def gearing_out(gearing: Gearing | None) -> Answer | None:
+    """The train between spindle and plate."""
+    if gearing is None:
+        return None
+    return {
+        "spindle": gearing.spindle,
+        "worm": gearing.worm,
+        "stud": None if gearing.stud is None else list(gearing.stud),
+        "idlers": gearing.idlers,
+        "plate": gearing.plate,
+        "train": str(gearing.train),
+    }
+
+
+def _move(move: Move | None) -> Answer | None:
+    if move is None:
+        return None
+    return {
+        "turns": move.turns,
+        "holes": move.holes,
+        "circle": move.circle,
+        "plate": move.plate,
+        "sector_holes": move.sector_holes,
+    }
+
+
+def _second(setup: Setup) -> Answer | None:
+    second = setup.second
+    if second is None or setup.move is None:
+        return None
+    return {
+        "turns": None if second.holes is None else 0,
+        "holes": second.holes,
+        "circle": second.circle,
+        "plate": setup.move.plate,
+        "sector_holes": second.sector_holes,
+    }
+
+
+def _dial_step(work: Work, head: Head, setup: Setup) -> Answer | None:
+    if setup.method != "dial":
+        return None
+    if isinstance(work, Angles):
+        unset = "set" if head.dial is None or head.dial.divisions is None else "divisions"
+        return {"turns": None, "reading": None, unset: None}
+    return dial_out(dial_set(work.step, head), head)

@@ -1,0 +1,59 @@
+"""/v1/locate: where the head can be standing, for whoever has lost count."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from flask import Blueprint, Response
+
+from dividing.indexing.bounds import SETUPS_MOST
+from dividing.indexing.faults import Fault, Refused
+from dividing.indexing.locating import locate
+from dividing.indexing.setup import Gearing, Move, SecondMove, Setup
+from dividing.indexing.solving import solve
+from dividing.indexing.verifying.claims import gearing_claim
+
+from . import costing
+from .answers.locate import located
+from .exchange import answer, asked_in_body
+from .schemas.locate import LOCATE_IN, LostCount
+
+blueprint = Blueprint("locate", __name__)
+
+
+@blueprint.post("/v1/locate")
+def locate_body() -> Response:
+    """What was being done and what the head shows, in the body."""
+    lost: LostCount = LOCATE_IN.load(asked_in_body())
+    costing.check_search(lost)
+    setup = _setup_in_use(lost)
+    return answer(located(lost, setup, locate(lost.work, lost.head, setup, lost.seen)))
+
+
+def _setup_in_use(lost: LostCount) -> Setup:
+    told = lost.setup
+    if told is None:
+        return solve(lost.work, lost.head, limit=1).setups[0]
+    alike = solve(lost.work, lost.head, methods=(told["method"],), limit=SETUPS_MOST).setups
+    for setup in alike:
+        if _is_it(setup, told):
+            return setup
+    sentence = "No such setup answers this work on this head. Give it as it was solved, or leave it out for the best one."
+    raise Refused([Fault(("setup",), sentence)])
+
+
+def _is_it(setup: Setup, told: dict[str, Any]) -> bool:
+    """Whether the setup has all that is told of it; what is not told may be anything."""
+    return _agrees(setup.move, told, "turns", "holes", "circle", "plate") and (
+        _agrees(setup.second, told["second"], "holes", "circle")
+        and _same_train(setup.gearing, told["gearing"])
+    )
+
+
+def _agrees(part: Move | SecondMove | None, told: dict[str, Any] | None, *names: str) -> bool:
+    given = {name: told[name] for name in names if told[name] is not None} if told else {}
+    return part is None or all(getattr(part, name) == value for name, value in given.items())
+
+
+def _same_train(gearing: Gearing | None, told: Any) -> bool:
+    return told is None or (gearing is not None and gearing_claim(gearing) == told)
