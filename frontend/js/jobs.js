@@ -1,6 +1,6 @@
 // Jobs under way. The small record of each, with its count, is state.jobs and is kept after every step; the schedule, which never
 // changes, is kept once beside it. A record:
-//   {id, title, hash, asked, method, circles, move, second, gearing, exact, count, constant, phase, at, tested, touched}
+//   {id, title, hash, asked, method, circles, move, second, gearing, exact, worst, count, constant, phase, at, tested, touched}
 // phase: "ready" -> "trial" -> "closing" -> "cut" -> "done"; `at` counts from 0 the mark or cut that is to be made.
 
 import { forget, keep, recall, store } from "./store.js";
@@ -44,7 +44,7 @@ export function addJob({ title, asked, setup, hash }) {
   const job = {
     id, title, hash, asked: { work: asked.work, head: asked.head, every: setup.every || asked.every || 1 },
     method: setup.method, circles: plateCircles(asked.head, setup.move), move: setup.move, second: setup.second_move,
-    gearing: setup.gearing, exact: setup.exact, closing: setup.error.closing_seconds, count: rows.length, summary: setup.summary,
+    gearing: setup.gearing, exact: setup.exact, worst: setup.error.worst_seconds, count: rows.length, summary: setup.summary,
     constant: constantMove(setup, asked.work), phase: "ready", at: 0, tested: null, touched: new Date().toISOString(),
   };
   const jobs = [job, ...(store.get().jobs || [])];

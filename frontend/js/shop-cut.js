@@ -19,7 +19,7 @@ const firstCut = ({ phase }) => `No move. Make the first ${phase === "trial" ? "
 function dialMove(row, job) {
   const whole = row.turns ? `First ${row.turns} whole ${row.turns === 1 ? "turn" : "turns"} of the handwheel from the last setting, then on to the reading.`
     : "Less than a turn on from the last setting.";
-  return html`<p class="shop-figures"><span class="shop-figure"><b>${row.dial.set}</b> <span>on the dial</span></span></p>
+  return html`<p class="shop-figures"><span class="shop-figure long"><b>${row.dial.set}</b> <span>on the dial</span></span></p>
     <p class="shop-dial">${row.cut === 1 && !row.degrees ? firstCut(job) : whole}</p>`;
 }
 

@@ -3,7 +3,7 @@
 import { html, raw } from "./html.js";
 import { drawPlate } from "./draw-plate.js";
 import { drawTrain } from "./draw-train.js";
-import { plateWay } from "./words.js";
+import { plateWay, seconds } from "./words.js";
 import { bar } from "./shop-cut.js";
 import { canShake, canSpeak, canStayAwake } from "./shop-aids.js";
 import { STAGE, preparations, title } from "./shop-words.js";
@@ -31,7 +31,7 @@ const aids = ({ shop }) => html`<section class="shop-aids" aria-labelledby="shop
 
 function approximate(job) {
   if (job.exact) return "";
-  return html`<p class="note warn">This setup is not exact; the answer's page says by how much. The tool meets the first mark again only as nearly as that.</p>`;
+  return html`<p class="note warn">Not exact: a place is up to ${seconds(job.worst)} off. The tool meets the first mark again only as nearly as that.</p>`;
 }
 
 export function readyScreen(job, state) {

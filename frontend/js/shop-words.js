@@ -35,22 +35,29 @@ export function spoken(job, row) {
 
 export const doneLabel = (job) => job.phase === "trial" ? `Mark ${job.at + 1} is made` : `Cut ${job.at + 1} is made`;
 
-// Everything to be seen to before the first cut, in the order of doing it.
-export function preparations({ method, move, second, gearing }) {
-  const list = [];
-  if (method === "direct") list.push("Take the worm out of mesh, or latch the crank pin up where the worm stays in mesh.",
-    `Put the direct pin in a hole of the ${move.circle} circle and mark that hole: it is hole 0.`);
-  if (move && move.plate) list.push(`Plate ${move.plate} is on. The pin is in circle ${move.circle}; mark its hole with chalk: it is hole 0.`);
-  if (move && move.plate && move.sector_holes) list.push(`Set the arms over ${move.sector_holes} holes, the pin's own included, and rest the first arm against the pin.`);
+function directStart({ move, asked }) {
+  const free = asked.head.worm_disengages === false ? "Latch the crank pin up; the worm stays in mesh." : "Take the worm out of mesh.";
+  return [free, `Put the direct pin in a hole of the ${move.circle} circle and mark that hole: it is hole 0.`];
+}
+
+function plateStart({ move, second }) {
+  const list = [`Plate ${move.plate} is on. The pin is in circle ${move.circle}; mark its hole with chalk: it is hole 0.`];
+  if (move.sector_holes) list.push(`Set the arms over ${move.sector_holes} holes, the pin's own included, and rest the first arm against the pin.`);
   if (second) list.push(`The second move is on circle ${second.circle} of the same plate, with the stop pin drawn: plate and crank turn together.`);
-  if (gearing) list.push(`Fit the gears and ${count(gearing.idlers, "idler", "idlers")}, guard them, and draw the stop pin: the plate must be free to turn.`);
-  if (method === "dial") list.push("Bring the dial to zero, coming up to it the way you will turn.");
-  list.push("Set the scale on the spindle nose to 0, or note what it reads.", "Turn the crank one way only, as you will when cutting, so that no slack is left.");
   return list;
 }
 
-export const armsReminder = ({ method, move }, row) => {
+// Everything to be seen to before the first cut, in the order of doing it.
+export function preparations(job) {
+  const { method, move, gearing } = job;
+  const list = !move ? ["Bring the dial to zero, coming up to it the way you will turn."] : move.plate ? plateStart(job) : directStart(job);
+  if (gearing) list.push(`Fit the gears and ${count(gearing.idlers, "idler", "idlers")}, guard them, and draw the stop pin: the plate must be free to turn.`);
+  const turned = method === "direct" || (move && !move.plate) ? "Turn" : method === "dial" ? "Turn the handwheel" : "Turn the crank";
+  return [...list, "Set the scale on the spindle nose to 0, or note what it reads.", `${turned} one way only, as you will when cutting, so that no slack is left.`];
+}
+
+export const armsReminder = ({ move }, row) => {
   if (!move || !move.plate || !row.holes || row.cut === 1) return "";
   return move.sector_holes ? "Arms first: swing them on, the first one against the pin."
-    : `Arms first: set them over ${Math.abs(row.holes) + 1} holes from the pin${method === "nearest" ? ", they change at every cut" : ""}.`;
+    : `Arms first: set them over ${Math.abs(row.holes) + 1} holes from the pin; they change at every cut.`;
 };
