@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from tests.indexing.as_told import both_moves, crank, motion, setups
+from tests.indexing.as_told import both_moves, crank, first_move, motion, second_move, setups
 from tests.indexing.check_rows import (
     ROWS,
     SETS,
@@ -30,6 +30,7 @@ from dividing.indexing.positions import rows
 from dividing.indexing.setup import Setup
 from dividing.indexing.solving import solve
 from dividing.indexing.trains import train_table
+from dividing.indexing.verifying import Claim, GearingClaim, SecondClaim, verify
 from dividing.indexing.work import Arc, Divisions
 
 GEARED = Head(change_gears=TWELVE_GEARS)
@@ -80,6 +81,9 @@ class TestCompound:
         for count in (51, 57, 63, 69, 77, 87, 91, 93, 96, 99):
             found = setups(compound.exact(Divisions(count), Head()))
             assert both_moves(found[0]) == Fraction(40, count)
+            second = SecondClaim(*second_move(found[0]))
+            claim = Claim("compound", *first_move(found[0]), second=second)
+            assert verify(Divisions(count), Head(), claim).verdict == "exact"
 
 
 def same_train(setup: Setup, given: Values, turns: Fraction) -> bool:
@@ -107,6 +111,9 @@ class TestDifferential:
         head = DividingHead(given["ratio"], train)
         head.turn_crank(0, given["holes"], given["circle"])
         assert head.spindle == Fraction(1, given["divisions"])
+        gearing = GearingClaim(expected["spindle"], expected["worm"], stud, expected["idlers"])
+        claim = Claim("differential", 0, given["holes"], given["circle"], gearing=gearing)
+        assert verify(Divisions(given["divisions"]), GEARED, claim).verdict == "exact"
         turns = train.plate_per_spindle
         ours = train_table(TWELVE_GEARS, Idlers()).gearing(turns.numerator, turns.denominator)
         assert ours is not None
@@ -198,11 +205,16 @@ class TestRotaryTable:
 class TestVerify:
     @the_rows("verify", "wanted ratio circle holes gearing", "made right_train plate")
     def test_gears_left_off_a_differential_row(self, given: Values, expected: Values) -> None:
-        made = crank_angle(Head(ratio=given["ratio"]), turns=0, holes=given["holes"], circle=given["circle"])
-        assert made.turns == Fraction(1, expected["made"])
-        turns = Fraction(expected["right_train"]) * (1 if expected["plate"] == "with" else -1)
-        found = setups(differential.exact(Divisions(given["wanted"]), GEARED))
-        assert any(same_train(setup, given, turns) for setup in found)
+        claim = Claim("plain", 0, given["holes"], given["circle"], gearing=given["gearing"])
+        found = verify(Divisions(given["wanted"]), GEARED, claim)
+        assert (found.verdict, found.divisions) == ("off", Fraction(expected["made"]))
+        slip = found.likely_slips[0]
+        assert slip.slip == "gears_left_off"
+        right = slip.corrected.gearing
+        assert right is not None
+        assert right.train == Fraction(expected["right_train"])
+        assert (right.motion(GEARED) > 0) == (expected["plate"] == "with")
+        assert verify(Divisions(given["wanted"]), GEARED, slip.corrected).verdict == "exact"
 
 
 def test_every_row_is_taken_by_a_test() -> None:
