@@ -58,7 +58,7 @@ export function headActions({ solve, go, say, focusOn }) {
       const { head } = store.get().ready.find((each) => each.id === id);
       store.set({ headDraft: toDraft(head, ""), headProblem: null });
       say("The fields are filled in: change what differs, then use the head.");
-      focusOn("head-name");
+      setTimeout(() => focusOn("head-name"));
     },
     async useHead() {
       const typed = draft();
@@ -82,7 +82,7 @@ export function headActions({ solve, go, say, focusOn }) {
       const found = counted(draft().crank || "", draft().rounds || "1");
       if (!found) return say("Give the crank turns that you counted.");
       edit({ ratio: String(found.ratio) });
-      focusOn("head-ratio");
+      setTimeout(() => focusOn("head-ratio"));
     },
     saveHeads() {
       const { heads, head, headName } = store.get();

@@ -10,7 +10,7 @@ const FRAME = html`<h1 tabindex="-1">The head</h1><div class="bench"><div id="ke
 
 function keptHeads(state) {
   return html`<section class="sheet"><h2>Your heads</h2>
-    ${state.heads.length ? html`<ul class="heads">${state.heads.map(({ name, head }, at) => html`<li><p><strong>${name}</strong> ${headLine(head)}</p>
+    ${state.heads.length ? html`<ul class="heads" id="kept-heads">${state.heads.map(({ name, head }, at) => html`<li><p><strong>${name}</strong> ${headLine(head)}</p>
       <span class="row"><button type="button" id="use-${at}" data-do="useKept" data-at="${at}">Use<span class="unseen"> ${name}</span></button>
       <button type="button" id="drop-${at}" data-do="dropKept" data-at="${at}">Remove<span class="unseen"> ${name}</span></button></span></li>`)}</ul>`
       : html`<p class="soft">Give a head a name below and it is kept here, in this browser.</p>`}
