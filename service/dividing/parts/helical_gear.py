@@ -23,7 +23,7 @@ from .gear_sizes import (
 from .involute import Toothing
 from .lead_block import HELIX_METHODS, HELIX_REASON, lead_block, lead_cautions
 from .lead_gearing import GearedHead
-from .sizes import MATHEMATICS, Number, Part, Size, in_millimetres
+from .sizes import MATHEMATICS, Number, Part, Size, in_millimetres, refused
 
 FIELDS = {
     "teeth": "Number of teeth.",
@@ -59,10 +59,13 @@ def helical_gear(
     >>> [size.text for size in part.sizes if size.name == "Lead"]
     ['728.291 mm']
     """
+    if not 0 < helix_angle < 90:
+        sentence = "A helix angle lies between 0° and 90° from the axis; for straight teeth take a spur gear."
+        raise refused(sentence, "helix_angle")
     given = module_in_unit(unit, module, diametral_pitch)
     gear = _toothing(teeth, given, radians(helix_angle), plane, pressure_angle, profile_shift, whole_depth)
     check_tooth(gear)
-    lead = lead_block(pi * gear.pitch / tan(gear.helix), gear.pitch, unit, hand, head)
+    lead = lead_block(pi * gear.pitch / tan(gear.helix), gear.pitch, unit, hand, head, teeth)
     blank = [*pitch_sizes(gear, unit), *blank_sizes(gear, unit, *depth_words(whole_depth))]
     return Part(
         "helical_gear",
@@ -87,7 +90,7 @@ def helical_gear(
 def _toothing(
     teeth: int, module: float, helix: float, plane: str, pressure: Number, shift: Number, whole_depth: str
 ) -> Toothing:
-    # What was meant in the transverse plane becomes the normal plane's; depths follow the module that was given.
+    # What was meant in the transverse plane becomes the normal plane's; depths follow the module given.
     squeeze = cos(helix) if plane == "transverse" else 1.0
     return Toothing(
         teeth,
@@ -106,9 +109,7 @@ def _helix_sizes(gear: Toothing, unit: str) -> list[Size]:
         Size("Transverse module", transverse, "mm", METRIC, "normal module / cos of the helix angle"),
         Size("Normal pressure angle", degrees(gear.pressure), "degrees", METRIC),
         Size("Transverse pressure angle", degrees(gear.transverse_pressure), "degrees", METRIC),
-        Size(
-            "Helix angle", degrees(gear.helix), "degrees", MATHEMATICS, "from the axis, at the pitch circle"
-        ),
+        Size("Helix angle", degrees(gear.helix), "degrees", MATHEMATICS, "from the axis, at the pitch circle"),
         Size(
             "Lead",
             pi * gear.teeth * gear.module / sin(gear.helix),

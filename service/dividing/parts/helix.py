@@ -42,12 +42,10 @@ def helix(
     """
     wanted, source = _lead(diameter, lead, helix_angle, thread_lead)
     angle = angle_at(float(wanted), float(diameter))
-    block = lead_block(wanted, float(diameter), unit, hand, head)
+    block = lead_block(wanted, float(diameter), unit, hand, head, starts)
     sizes = (
         Size("Lead", float(wanted), unit, source),
-        Size(
-            "From start to start along the axis", float(wanted / starts), unit, MATHEMATICS, "lead / starts"
-        ),
+        Size("From start to start along the axis", float(wanted / starts), unit, MATHEMATICS, "lead / starts"),
         Size("Helix angle", angle, "degrees", ROSE, "from the axis: tan = π d / lead"),
         Size("Table angle", angle, "degrees", MATHEMATICS, "swivel to this, the way the hand asks"),
         Size(
@@ -72,17 +70,13 @@ def helix(
     )
 
 
-def _lead(
-    diameter: Number, lead: Number | None, angle: Number | None, thread: Number | None
-) -> tuple[Number, str]:
+def _lead(diameter: Number, lead: Number | None, angle: Number | None, thread: Number | None) -> tuple[Number, str]:
     one_of(lead=lead, helix_angle=angle, thread_lead=thread)
     if lead is not None:
         return lead, "as given"
     if angle is not None:
         if not 0 < angle < 90:
-            raise refused(
-                "A helix angle lies between 0° and 90° from the axis, neither included.", "helix_angle"
-            )
+            raise refused("A helix angle lies between 0° and 90° from the axis, neither included.", "helix_angle")
         return pi * float(diameter) / tan(radians(angle)), ROSE
     return square_lead(diameter=diameter, thread_lead=thread or Fraction(1)), HOBS
 

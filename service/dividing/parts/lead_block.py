@@ -7,6 +7,7 @@ from math import atan, degrees, pi
 from typing import cast
 
 from .lead_gearing import GearedHead, LeadTrain, lead_of_machine, nearest_ratios, trains
+from .short_lead import by_spindle
 from .sizes import Lead, Number, Plain, shown
 
 HELIX_METHODS = ("plain", "nearest")
@@ -16,10 +17,11 @@ HELIX_REASON = (
     "mesh, so compound, differential, dial and direct indexing cannot be combined with it."
 )
 ORDERS_SHOWN, OTHERS_SHOWN = 12, 4
-MUCH_OFF = Fraction(1, 100)
+MUCH_OFF = 1
+"""Per cent of the lead past which other gears are advised."""
 
 
-def lead_block(wanted: Number, diameter: float, unit: str, hand: str, head: GearedHead | None) -> Lead:
+def lead_block(wanted: Number, diameter: float, unit: str, hand: str, head: GearedHead | None, starts: int = 1) -> Lead:
     """The lead gearing as plain values: lengths in `unit`, angles in degrees, errors achieved less wanted.
 
     Angles are those at `diameter`. `gearing` is the best train, `orders` every order of gears with that lead,
@@ -48,6 +50,7 @@ def lead_block(wanted: Number, diameter: float, unit: str, hand: str, head: Gear
         "lead_of_machine": None,
         "orders": [],
         "others": [],
+        "by_spindle": None,
     }
     if head is None or head.screw is None:
         return block
@@ -57,6 +60,8 @@ def lead_block(wanted: Number, diameter: float, unit: str, hand: str, head: Gear
     block["lead_of_machine"] = float(machine)
     if ratios:
         block |= _best(ratios, machine, target, diameter, hand, head.change_gears)
+        if target < machine and abs(cast("float", block["error_percent"])) > MUCH_OFF:
+            block["by_spindle"] = by_spindle(target, starts, head.screw, unit, head.change_gears)
     return block
 
 
@@ -68,9 +73,7 @@ def _best(
     hand: str,
     gears: tuple[int, ...],
 ) -> Lead:
-    found = [
-        _figures(ratio, machine, target, diameter, trains(gears, ratio, hand)[0], hand) for ratio in ratios
-    ]
+    found = [_figures(ratio, machine, target, diameter, trains(gears, ratio, hand)[0], hand) for ratio in ratios]
     orders: list[Plain] = [_plain(train, hand) for train in trains(gears, ratios[0], hand)[:ORDERS_SHOWN]]
     return {**found[0], "orders": orders, "others": cast("list[Plain]", found[1:])}
 
@@ -125,17 +128,23 @@ def lead_cautions(lead: Lead, angle: float, hand: str, head: GearedHead | None) 
         f"Turn the crank by hand and watch the table and the work before cutting: if the helix would not be "
         f"{hand}-hand, add or take away one idler. The size of an idler changes nothing but the hand."
     )
-    percent = Fraction(cast("float", lead["error_percent"]))
-    if abs(percent) > MUCH_OFF * 100:
+    percent = cast("float", lead["error_percent"])
+    if abs(percent) > MUCH_OFF:
         achieved = shown(cast("float", lead["achieved"]), cast("str", lead["unit"]))
-        found.append(
-            f"The nearest lead these gears give is {achieved}, {float(percent):+.1f} % off: own other gears."
-        )
+        found.append(f"The nearest lead these gears give is {achieved}, {percent:+.1f} % off: own other gears.")
     if not cast("dict[str, Plain]", lead["gearing"])["clears"]:
-        found.append(
-            "No order of these gears is sure to clear the studs: try the fit, or take one of the other leads."
-        )
+        found.append("No order of these gears is sure to clear the studs: try the fit, or take one of the other leads.")
+    if lead["by_spindle"]:
+        found.append(_short(cast("dict[str, Plain]", lead["by_spindle"]), cast("str", lead["unit"])))
     return tuple(found)
+
+
+def _short(train: dict[str, Plain], unit: str) -> str:
+    achieved = shown(cast("float", train["achieved"]), unit)
+    return (
+        f"So short a lead is geared straight to the spindle, with the worm out of mesh: {train['spindle']} on the "
+        f"spindle gives {achieved}. Index by slipping {train['teeth_per_index']} of its teeth at a time; try the hand."
+    )
 
 
 def _missing(head: GearedHead | None, hand: str) -> str:
