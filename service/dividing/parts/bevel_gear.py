@@ -184,13 +184,9 @@ def _sizes(gear: Bevel, unit: str, whole_depth: str, prefix: str) -> list[Size]:
         size("pitch angle", degrees(gear.angle), "degrees"),
         size("face angle", degrees(gear.angle + gear.addendum_angle), "degrees"),
         size("root angle", degrees(gear.root_angle), "degrees", MATHEMATICS, "set the head to this"),
-        size(
-            "formative teeth", gear.formative, "", MATHEMATICS, "z / cos of the pitch angle, for the cutter"
-        ),
+        size("formative teeth", gear.formative, "", MATHEMATICS, "z / cos of the pitch angle, for the cutter"),
     ]
-    cutters = [
-        size("form cutter", cut.value, "", cut.source, cut.note) for cut in cutter_sizes(gear.formative)
-    ]
+    cutters = [size("form cutter", cut.value, "", cut.source, cut.note) for cut in cutter_sizes(gear.formative)]
     return found + cutters + _offset(gear, unit, prefix)
 
 

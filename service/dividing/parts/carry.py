@@ -51,9 +51,7 @@ def carried(part: Part, *, worst: Number, single_pitch: Number, total_pitch: Num
         found.append(_arc("Largest error at the rim", worst, part.rim, part.unit, MATHEMATICS))
     if part.gear and part.pitch_circle is not None:
         found.append(_arc("Single pitch deviation f_p", single_pitch, part.pitch_circle, part.unit, ISO))
-        found.append(
-            _arc("Total cumulative pitch deviation F_p", total_pitch, part.pitch_circle, part.unit, ISO)
-        )
+        found.append(_arc("Total cumulative pitch deviation F_p", total_pitch, part.pitch_circle, part.unit, ISO))
         found += _grade(part, part.pitch_circle, found[-2].value, found[-1].value)
     return tuple(found)
 
@@ -69,9 +67,7 @@ def _grade(part: Part, pitch: float, single: float, total: float) -> list[Size]:
     best = grade(diameter=diameter, module=module, single_pitch=microns[0], total_pitch=microns[1])
     if best is None:
         return []
-    note = (
-        "best grade whose pitch limits the indexing leaves open; the machine, cutter and blank add their own"
-    )
+    note = "best grade whose pitch limits the indexing leaves open; the machine, cutter and blank add their own"
     return [Size("Grade by pitch, JIS B 1702-1976", best, "", GRADES, note)]
 
 

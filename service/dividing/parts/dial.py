@@ -62,9 +62,7 @@ def _round(divisions: int, across: float, unit: str, label_every: int, label_val
     rows = []
     for line in range(divisions):
         turn = Fraction(line, divisions)
-        rows.append(
-            {**_line(line, label_every, label_value), "turns": str(turn), "degrees": float(turn * 360)}
-        )
+        rows.append({**_line(line, label_every, label_value), "turns": str(turn), "degrees": float(turn * 360)})
     sizes = (
         Size("Diameter of the rim", across, unit, "as given"),
         Size("From line to line on the rim", pitch, unit, MATHEMATICS, "π D / N"),
@@ -97,8 +95,7 @@ def _counts(rows: list[dict[str, Plain]]) -> list[Size]:
     classes = [row["class"] for row in rows]
     numbers = sum(row["number"] is not None for row in rows)
     found = [
-        Size(f"Lines of the {kind} class", classes.count(kind), "", MATHEMATICS)
-        for kind in ("long", "middle", "short")
+        Size(f"Lines of the {kind} class", classes.count(kind), "", MATHEMATICS) for kind in ("long", "middle", "short")
     ]
     return [*found, Size("Numbers to stamp", numbers, "", MATHEMATICS)]
 
@@ -111,12 +108,9 @@ def _cautions(divisions: int, pitch: float, unit: str, label_every: int) -> tupl
             f"zero than the rest."
         )
     if divisions % 5:
-        found.append(
-            f"{divisions} is no multiple of 5: long and middle lines will not close evenly at the zero."
-        )
+        found.append(f"{divisions} is no multiple of 5: long and middle lines will not close evenly at the zero.")
     if in_millimetres(pitch, unit) < CROWDED:
         found.append(
-            f"Lines {shown(pitch, unit)} apart are hard to read with the naked eye: give a larger rim or "
-            f"fewer lines."
+            f"Lines {shown(pitch, unit)} apart are hard to read with the naked eye: give a larger rim or fewer lines."
         )
     return tuple(found)

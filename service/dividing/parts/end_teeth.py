@@ -27,9 +27,7 @@ FIELDS = {
 }
 FORMS = ("end_mill", "side_mill", "saw_tooth", "v_clutch", "straight")
 TILTED_METHODS = ("direct", "plain", "compound", "dial", "nearest")
-TILTED_REASON = (
-    "With the spindle tilted the gears from spindle to plate do not mesh, so differential indexing is out."
-)
+TILTED_REASON = "With the spindle tilted the gears from spindle to plate do not mesh, so differential indexing is out."
 _TURN = {"end_mill": 360, "side_mill": 360, "saw_tooth": 180, "v_clutch": 90}
 _FEWEST = {"end_mill": 5, "side_mill": 5, "saw_tooth": 3, "v_clutch": 2, "straight": 2}
 _WORDS = {
@@ -58,9 +56,7 @@ def end_teeth(
     True
     """
     if teeth < _FEWEST[form]:
-        raise refused(
-            f"No tilt cuts {teeth} teeth of {_WORDS[form]}: there must be {_FEWEST[form]} or more.", "teeth"
-        )
+        raise refused(f"No tilt cuts {teeth} teeth of {_WORDS[form]}: there must be {_FEWEST[form]} or more.", "teeth")
     if form == "straight":
         return _straight(teeth, unit, outer, inner)
     if cutter_angle is None:
@@ -114,22 +110,17 @@ def _heights(form: str, angle: float, outer: Number, unit: str) -> list[Size]:
     fall = float(outer) / 2 * tan(radians(90 - angle))
     if form in ("end_mill", "side_mill"):
         return [Size("Depth at the outside, grooves running out in the axis", fall, unit, MATHEMATICS)]
-    return [
-        Size("Height of the teeth at the outside, cut to a point in the axis", 2 * fall, unit, MATHEMATICS)
-    ]
+    return [Size("Height of the teeth at the outside, cut to a point in the axis", 2 * fall, unit, MATHEMATICS)]
 
 
 def _cautions(form: str, angle: float) -> tuple[str, ...]:
     found = []
     if angle < 45:
         found.append(
-            f"The spindle stands only {angle:.1f}° above the table: make sure that head and work clear the "
-            f"arbor."
+            f"The spindle stands only {angle:.1f}° above the table: make sure that head and work clear the arbor."
         )
     if form in ("end_mill", "side_mill"):
-        found.append(
-            "Set the face of the teeth to the centre line first, and stop when a narrow land is left."
-        )
+        found.append("Set the face of the teeth to the centre line first, and stop when a narrow land is left.")
     else:
         found.append("Cut a trial pair first: both halves must be cut at the same tilt to fit.")
     return tuple(found)
@@ -151,9 +142,7 @@ def _straight(teeth: int, unit: str, outer: Number | None, inner: Number | None)
     ]
     if inner is not None:
         widest = float(inner) / 2 * sin(min(pi / teeth, pi / 2))
-        sizes.append(
-            Size("Widest cutter", widest, unit, MATHEMATICS, "space at the inside, square to one flank")
-        )
+        sizes.append(Size("Widest cutter", widest, unit, MATHEMATICS, "space at the inside, square to one flank"))
     if outer is not None:
         narrowest = float(outer) / 2 * sin(pi / 2 / teeth)
         sizes.append(Size("Narrowest cutter that leaves no ridge", narrowest, unit, MATHEMATICS))
@@ -170,22 +159,17 @@ def _straight(teeth: int, unit: str, outer: Number | None, inner: Number | None)
     )
 
 
-def _straight_cautions(
-    odd: bool, outer: Number | None, inner: Number | None, teeth: int, unit: str
-) -> tuple[str, ...]:
+def _straight_cautions(odd: bool, outer: Number | None, inner: Number | None, teeth: int, unit: str) -> tuple[str, ...]:
     found = ["Straight flanks lie in planes through the axis: the spindle stands upright, without tilt."]
     if odd:
         found.append("An odd count is cut right across: one pass makes a flank on each side of the centre.")
     else:
         found.append(
-            "An even count must not be cut across: stop each pass before the tooth opposite. An odd count is "
-            "quicker."
+            "An even count must not be cut across: stop each pass before the tooth opposite. An odd count is quicker."
         )
     if outer is not None and inner is not None:
         widest = float(inner) / 2 * sin(min(pi / teeth, pi / 2))
         narrowest = float(outer) / 2 * sin(pi / 2 / teeth)
         if narrowest > widest:
-            found.append(
-                f"No cutter clears a space in two passes: one of {shown(widest, unit)} leaves a ridge."
-            )
+            found.append(f"No cutter clears a space in two passes: one of {shown(widest, unit)} leaves a ridge.")
     return tuple(found)

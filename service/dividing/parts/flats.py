@@ -52,19 +52,13 @@ def _check(sides: int, across: Number | None, stock: Number | None, unit: str) -
         raise refused("Give across_flats or round (or both).", "across_flats")
     if sides == 2 and (across is None or stock is None):
         field = "round" if stock is None else "across_flats"
-        raise refused(
-            "Two flats have no corners that would settle it: give both across_flats and round.", field
-        )
+        raise refused("Two flats have no corners that would settle it: give both across_flats and round.", field)
     if across is not None and stock is not None and across >= stock:
         flat, bar = shown(across, unit), shown(stock, unit)
-        raise refused(
-            f"Flats {flat} apart leave a {bar} round untouched: give a smaller across_flats.", "across_flats"
-        )
+        raise refused(f"Flats {flat} apart leave a {bar} round untouched: give a smaller across_flats.", "across_flats")
 
 
-def _sizes(
-    sides: int, unit: str, across: float, corners: float | None, stock: float, width: float
-) -> tuple[Size, ...]:
+def _sizes(sides: int, unit: str, across: float, corners: float | None, stock: float, width: float) -> tuple[Size, ...]:
     even = sides % 2 == 0
 
     def size(name: str, value: float, note: str = "") -> Size:
@@ -72,9 +66,7 @@ def _sizes(
 
     found = [size("Across flats" if even else "Twice the centre to a flat", across)]
     if corners is not None:
-        found.append(
-            size("Across corners" if even else "Circle through the corners", corners, "F / cos(180°/n)")
-        )
+        found.append(size("Across corners" if even else "Circle through the corners", corners, "F / cos(180°/n)"))
         found.append(size("Round needed for full corners", corners))
         found.append(size("Largest flats from this round", stock * cos(pi / sides), "D cos(180°/n)"))
     found += [

@@ -5,8 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 SOURCE = (
-    "Modern Machine-Shop Practice (Joshua Rose), table of eight involute cutters; "
-    "No. 8 ends at 13 by common practice"
+    "Modern Machine-Shop Practice (Joshua Rose), table of eight involute cutters; No. 8 ends at 13 by common practice"
 )
 
 _LOWEST = {1: 135, 2: 55, 3: 35, 4: 26, 5: 21, 6: 17, 7: 14, 8: 12}

@@ -189,9 +189,7 @@ def tooth_cautions(gear: Toothing, unit: str) -> list[str]:
         )
     tip = gear.half_angle(gear.tip) * gear.tip * cos(gear.helix)
     if tip < 0.2 * gear.module:
-        found.append(
-            f"The tooth is only {shown(tip, unit)} thick at the tip: a hardened gear may chip there."
-        )
+        found.append(f"The tooth is only {shown(tip, unit)} thick at the tip: a hardened gear may chip there.")
     return found
 
 

@@ -74,9 +74,7 @@ def best_move(crank: Fraction, per_turn: Fraction, circles: tuple[tuple[int, int
     moves = []
     for circle, plate in circles:
         turns, holes = divmod(round(crank * circle), circle)
-        moves.append(
-            CrankMove(turns, holes, circle, plate, (turns + Fraction(holes, circle) - crank) * per_turn)
-        )
+        moves.append(CrankMove(turns, holes, circle, plate, (turns + Fraction(holes, circle) - crank) * per_turn))
     return min(moves, key=lambda move: abs(move.error), default=None)
 
 
@@ -90,9 +88,7 @@ def linear_scale(
     step = Fraction(spacing) / screw_lead
     if not 0 < step <= 1:
         turn = shown(screw_lead, unit)
-        raise refused(
-            f"Spaces past one turn of the table screw ({turn}) are set on the screw's own dial.", "spacing"
-        )
+        raise refused(f"Spaces past one turn of the table screw ({turn}) are set on the screw's own dial.", "spacing")
     per_turn = screw_lead / head.ratio
     move = best_move(step * head.ratio, per_turn, head.circles)
     rows: list[Mapping[str, Plain]] = [
@@ -151,7 +147,5 @@ def _cautions(divisions: int, unit: str, move: CrankMove | None) -> tuple[str, .
     ]
     if move is not None and move.error:
         error = f"{float(move.error * divisions):+.6f} {unit}"
-        found.append(
-            f"Repeating {move.text} adds up to {error} at the last line: work every line from zero instead."
-        )
+        found.append(f"Repeating {move.text} adds up to {error} at the last line: work every line from zero instead.")
     return tuple(found)

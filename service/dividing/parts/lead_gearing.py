@@ -115,9 +115,7 @@ def lead_of_machine(ratio: int, screw: Screw, unit: str) -> Fraction:
     return lead / Fraction(127, 5) if unit == "in" else lead
 
 
-def nearest_ratios(
-    gears: tuple[int, ...], wanted: Number, limit: int = 5, hand: str = "right"
-) -> tuple[Fraction, ...]:
+def nearest_ratios(gears: tuple[int, ...], wanted: Number, limit: int = 5, hand: str = "right") -> tuple[Fraction, ...]:
     """The ratios of driven to drivers nearest to the one wanted, from two or four gears, nearest first.
 
     Each gear is one physical gear, and the idlers for the hand come from those left over. Equally near, the
@@ -139,9 +137,7 @@ def trains(gears: tuple[int, ...], ratio: Fraction, hand: str = "right") -> tupl
     """
     owned = tuple(sorted(gears))
     return tuple(
-        sorted(
-            {train for size in _sizes(owned, hand) for train in _orders(owned, ratio, size)}, key=_preference
-        )
+        sorted({train for size in _sizes(owned, hand) for train in _orders(owned, ratio, size)}, key=_preference)
     )
 
 

@@ -55,14 +55,10 @@ def reamer(
     equal = Fraction(360, flutes)
     most = Fraction(spread) if spread is not None else min(Fraction(2), equal / 5)
     if not 0 < most <= equal / 2:
-        raise refused(
-            f"The spread lies above 0° and up to half an equal space ({float(equal / 2):g}°).", "spread"
-        )
+        raise refused(f"The spread lies above 0° and up to half an equal space ({float(equal / 2):g}°).", "spread")
     laps = 2 if flutes % 2 == 0 else 1
     for circle, plate in head.circles:
-        spaces = _spaces(
-            flutes // laps, Fraction(head.ratio * circle, laps), most / 360 * head.ratio * circle
-        )
+        spaces = _spaces(flutes // laps, Fraction(head.ratio * circle, laps), most / 360 * head.ratio * circle)
         if spaces:
             return _proposal(flutes, spaces * laps, head.ratio, circle, plate, diameter, unit)
     raise refused(
@@ -95,18 +91,11 @@ def _proposal(
     angles = tuple(Fraction(place, holes) for place in accumulate(spaces[:-1], initial=0))
     degrees = [float(Fraction(360 * space, holes)) for space in spaces]
     distinct = degrees[: flutes // 2] if flutes % 2 == 0 else degrees
-    sizes = [
-        Size(f"Space after flute {place}", angle, "degrees", PRACTICE)
-        for place, angle in enumerate(distinct, 1)
-    ]
+    sizes = [Size(f"Space after flute {place}", angle, "degrees", PRACTICE) for place, angle in enumerate(distinct, 1)]
     rows = tuple(_rows(angles, spaces, degrees, circle, plate))
-    cautions = [
-        "Equal depths would leave wide lands in the wide spaces: cut those deeper until all lands are alike."
-    ]
+    cautions = ["Equal depths would leave wide lands in the wide spaces: cut those deeper until all lands are alike."]
     if flutes % 2 == 0:
-        cautions.append(
-            f"The spaces repeat after flute {flutes // 2}, so each flute has one opposite to measure over."
-        )
+        cautions.append(f"The spaces repeat after flute {flutes // 2}, so each flute has one opposite to measure over.")
     return Part(
         "reamer",
         unit,

@@ -54,12 +54,8 @@ def spline(
     ['11.000 mm']
     """
     if form == "involute":
-        return _involute(
-            teeth, unit, module_in_unit(unit, module, diametral_pitch), pressure_angle, major, minor, pin
-        )
-    missing = [
-        name for name, value in (("major", major), ("minor", minor), ("width", width)) if value is None
-    ]
+        return _involute(teeth, unit, module_in_unit(unit, module, diametral_pitch), pressure_angle, major, minor, pin)
+    missing = [name for name, value in (("major", major), ("minor", minor), ("width", width)) if value is None]
     if major is None or minor is None or width is None:
         raise refused(f"Give the {' and the '.join(missing)} of straight keys.", missing[0])
     return _straight(teeth, unit, float(major), float(minor), float(width), cutter)
@@ -108,9 +104,7 @@ def widest_cutter(*, teeth: int, major: float, minor: float, width: float) -> fl
 
 def _check(teeth: int, over: float, under: float, key: float, unit: str) -> None:
     if under >= over:
-        raise refused(
-            "The bottom of the spaces lies outside the keys: give a minor smaller than the major.", "minor"
-        )
+        raise refused("The bottom of the spaces lies outside the keys: give a minor smaller than the major.", "minor")
     if key >= under:
         raise refused(
             f"A key {shown(key, unit)} wide does not fit on a minor diameter of {shown(under, unit)}.",
