@@ -1,0 +1,36 @@
+"""Reading a request's body: all of it, or a refusal that says why.
+
+Werkzeug's own limit (`MAX_CONTENT_LENGTH`, 3.1.9) is not enough: `get_data` cuts a body that comes in chunks
+at the limit without a word, so a long batch would be answered as a short one.
+"""
+
+from gunicorn.http.errors import ParseException
+from werkzeug.exceptions import BadRequest, RequestEntityTooLarge, RequestTimeout
+from werkzeug.wrappers import Request
+
+_PIECE = 64 * 1024
+
+
+def read_body(request: Request, limit: int) -> bytes:
+    """The whole body, of `limit` bytes at most.
+
+    Raises `RequestEntityTooLarge` when there is more, `RequestTimeout` when the rest does not come and
+    `BadRequest` when the body breaks off or its chunks cannot be read.
+    """
+    if (request.content_length or 0) > limit:
+        raise RequestEntityTooLarge
+    try:
+        return _read_all(request, limit)
+    except TimeoutError:
+        raise RequestTimeout from None
+    except (OSError, ParseException):
+        raise BadRequest("The body broke off before its end, or its chunks cannot be read.") from None
+
+
+def _read_all(request: Request, limit: int) -> bytes:
+    body = bytearray()
+    while piece := request.stream.read(min(_PIECE, limit + 1 - len(body))):
+        body += piece
+        if len(body) > limit:
+            raise RequestEntityTooLarge
+    return bytes(body)

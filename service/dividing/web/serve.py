@@ -1,0 +1,178 @@
+"""`python -m dividing`: starts the service under gunicorn and says where to open it."""
+
+import argparse
+import gc
+import os
+import socket
+import sys
+from collections.abc import Sequence
+from pathlib import Path
+from typing import Any, NoReturn
+
+from gunicorn.app.base import BaseApplication
+
+from dividing import __version__
+
+DEFAULT_BIND = "127.0.0.1:8080"
+MOST_WORKERS = 64
+# More workers than this by default would fill a small machine's memory without the shop noticing a gain.
+MOST_WORKERS_UNASKED = 8
+# An address of RFC 5737, set apart for documents: asking for the way to it sends nothing.
+NOWHERE = ("192.0.2.1", 9)
+PRICE_OF_PLAIN_HTTP = (
+    "Over plain http a tablet does not keep the page for use without a network, and does not hold its screen on;"
+    " whoever is on the same network can read along and change what passes; put a proxy with TLS in front"
+    " where that matters. Do not open it to the internet."
+)
+
+Address = tuple[str, int]
+
+
+class _Parser(argparse.ArgumentParser):
+    def error(self, message: str) -> NoReturn:
+        self.exit(2, message.removeprefix("argument --bind: ").removeprefix("argument --workers: ") + "\n")
+
+
+class Server(BaseApplication):  # type: ignore[misc]  # gunicorn has no type hints
+    """The application under gunicorn, with settings from here alone: no file and no variable changes them."""
+
+    def __init__(self, bind: Address, workers: int) -> None:
+        self.bind = bind
+        self.workers = workers
+        super().__init__()
+
+    def load_config(self) -> None:
+        for name, value in settings(self.bind, self.workers).items():
+            self.cfg.set(name, value)
+
+    def load(self) -> Any:
+        from dividing.web.app import create_app
+
+        application = create_app()
+        # What lives as long as the service need not be looked through again at every collection.
+        gc.collect()
+        gc.freeze()
+        return application
+
+
+def settings(bind: Address, workers: int) -> dict[str, Any]:
+    """gunicorn's settings, each with the reason for it."""
+    return {
+        "bind": _written(bind),
+        "workers": workers,
+        "worker_class": "dividing.web.server.worker.PatientWorker",
+        # For each worker; below the usual 1,024 open files of a process.
+        "worker_connections": 600,
+        # Loaded once and shared, so that a fault shows at the start and workers start fast and small.
+        "preload_app": True,
+        "timeout": 60,
+        "graceful_timeout": 10,
+        # A link that holds a setup is a long one; more than this is no setup.
+        "limit_request_line": 8190,
+        "limit_request_fields": 64,
+        "limit_request_field_size": 8190,
+        # Its control socket needs a disk that can be written.
+        "control_socket_disable": True,
+        "worker_tmp_dir": memory_folder(),
+        # The application writes the log; gunicorn's own lines repeat what the client sent.
+        "loglevel": "error",
+        "when_ready": lambda _: print(greeting(bind, workers), flush=True),
+    }
+
+
+def memory_folder() -> str | None:
+    """Where a worker leaves its sign of life: in memory if it can, since the disk may be read-only."""
+    folder = Path("/dev/shm")  # noqa: S108  # gunicorn makes its own unguessable name there
+    return str(folder) if os.access(folder, os.W_OK) else None
+
+
+def greeting(bind: Address, workers: int) -> str:
+    """What stands in the terminal once the service answers."""
+    lines = [f"Dividing {__version__} answers at http://{_written((_openable(bind[0]), bind[1]))}"
+             f" with {workers} worker{'s' * (workers > 1)}. Ctrl-C stops it."]
+    if _is_for_this_machine_only(bind[0]):
+        lines.append(f"Only this machine reaches it. To let the shop's tablets in, start it with"
+                     f" --bind 0.0.0.0:{bind[1]} and open {shop_address(bind[1])} on the tablet.")
+    else:
+        lines.append(f"On a tablet in the shop open {shop_address(bind[1])}.")
+    return "\n".join([*lines, PRICE_OF_PLAIN_HTTP])
+
+
+def shop_address(port: int) -> str:
+    """This machine's address on its network, as a tablet would open it; found without sending anything."""
+    with socket.socket(socket.AF_INET, socket.SOCK_DGRAM) as probe:
+        try:
+            probe.connect(NOWHERE)
+            host = probe.getsockname()[0]
+        except OSError:
+            host = socket.gethostname()
+    return f"http://{host}:{port}"
+
+
+def parse_bind(text: str) -> Address:
+    """`127.0.0.1:8080` or `[::1]:8080` as host and port."""
+    host, colon, port = text.rpartition(":")
+    host = host.removeprefix("[").removesuffix("]")
+    if not (colon and host and _is_number(port) and 1 <= int(port) <= 65535):
+        raise argparse.ArgumentTypeError(
+            f"--bind takes HOST:PORT with a port from 1 to 65535, for example {DEFAULT_BIND}; not {text!r}.")
+    return host, int(port)
+
+
+def parse_workers(text: str) -> int:
+    """A whole number of workers."""
+    if not (_is_number(text) and 1 <= int(text) <= MOST_WORKERS):
+        raise argparse.ArgumentTypeError(
+            f"--workers takes a whole number from 1 to {MOST_WORKERS}; not {text!r}.")
+    return int(text)
+
+
+def usual_workers() -> int:
+    """One for each core that this process may use."""
+    cores = len(os.sched_getaffinity(0)) if hasattr(os, "sched_getaffinity") else os.cpu_count() or 1
+    return min(cores, MOST_WORKERS_UNASKED)
+
+
+def why_not_free(bind: Address) -> str:
+    """Why nothing can be served at this address, or an empty text if it can."""
+    family = socket.AF_INET6 if ":" in bind[0] else socket.AF_INET
+    with socket.socket(family) as probe:
+        probe.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
+        try:
+            probe.bind(bind)
+        except OSError as fault:
+            return (f"Nothing can be served at {_written(bind)}: {fault.strerror}."
+                    " Choose another address with --bind.")
+    return ""
+
+
+def main(arguments: Sequence[str] | None = None) -> int:
+    """Run the service until it is told to stop; gives the exit status."""
+    parser = _Parser(prog="python -m dividing", description="Start the dividing service with its page.")
+    parser.add_argument("--bind", type=parse_bind, default=DEFAULT_BIND, metavar="HOST:PORT",
+                        help="where to listen (%(default)s)")
+    parser.add_argument("--workers", type=parse_workers, default=usual_workers(), metavar="N",
+                        help="how many processes answer (one for each core: %(default)s)")
+    chosen = parser.parse_args(arguments)
+    if reason := why_not_free(chosen.bind):
+        print(reason, file=sys.stderr)
+        return 1
+    Server(chosen.bind, chosen.workers).run()
+    return 0
+
+
+def _is_number(text: str) -> bool:
+    return text.isascii() and text.isdigit() and len(text) < 6
+
+
+def _is_for_this_machine_only(host: str) -> bool:
+    return host in ("localhost", "::1") or host.startswith("127.")
+
+
+def _openable(host: str) -> str:
+    return {"0.0.0.0": "127.0.0.1", "::": "::1"}.get(host, host)  # noqa: S104  # names them, binds nothing
+
+
+def _written(address: Address) -> str:
+    host, port = address
+    return f"[{host}]:{port}" if ":" in host else f"{host}:{port}"

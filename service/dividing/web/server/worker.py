@@ -1,0 +1,231 @@
+"""The gunicorn worker: one loop that waits for all the slow callers, a few threads that do the work.
+
+Why not one of gunicorn's own (27.0.1): "sync" and "gthread" keep a thread for every caller who has sent half
+a request, and gthread's loop itself waits two seconds for each caller who does not hang up; "gevent" waits
+well, but one long batch then stops every other caller of that worker, and a body that nobody reads is drained
+without limit. Here no thread ever waits for a socket: it gets a whole request from memory and leaves a whole
+answer in memory. What a request says and how an answer looks on the wire is gunicorn's code throughout.
+"""
+
+import os
+import queue
+import selectors
+import socket
+import threading
+import time
+from collections.abc import Callable
+from contextlib import suppress
+from functools import partial
+from typing import Any
+
+from gunicorn import util
+from gunicorn.workers.base import Worker
+
+from dividing.web.server.arriving import LONGEST_HEAD
+from dividing.web.server.caller import Caller, Message, Stage
+from dividing.web.server.exchange import exchange, refusal
+
+# Threads share one interpreter, so they add fairness, not speed: this many long batches at once still leave
+# room for a short question.
+THREADS = 16
+TICK = 1.0
+GO_ON = b"HTTP/1.1 100 Continue\r\n\r\n"
+OWN_THREAD = Stage.SOLVING
+
+Task = tuple[Caller, Message]
+
+
+class PatientWorker(Worker):  # type: ignore[misc]  # gunicorn has no type hints
+    """Serves many callers, however slow, from one process."""
+
+    alive: bool
+
+    def run(self) -> None:
+        self.selector = selectors.DefaultSelector()
+        self.callers: set[Caller] = set()
+        self.tasks: queue.SimpleQueue[Task] = queue.SimpleQueue()
+        self.done: queue.SimpleQueue[Caller] = queue.SimpleQueue()
+        self.handover = threading.Lock()
+        self.next_sweep = 0.0
+        self.selector.register(self.PIPE[0], selectors.EVENT_READ, self.wake)
+        for listener in self.sockets:
+            listener.setblocking(False)
+            self.selector.register(listener, selectors.EVENT_READ, partial(self.accept, listener))
+        for number in range(THREADS):
+            threading.Thread(target=self.work, name=f"solving-{number}", daemon=True).start()
+        while self.alive:
+            self.turn()
+        self.finish()
+
+    def turn(self) -> None:
+        """Wait for whatever happens next and deal with it."""
+        for key, _ in self.selector.select(TICK):
+            react: Callable[[], None] = key.data
+            react()
+        now = time.monotonic()
+        if now >= self.next_sweep:
+            self.next_sweep = now + TICK
+            self.sweep(now)
+
+    def sweep(self, now: float) -> None:
+        self.notify()
+        self.alive = self.alive and self.ppid == os.getppid()
+        for caller in [caller for caller in self.callers if caller.deadline < now]:
+            self.expire(caller)
+
+    def finish(self) -> None:
+        """Take no more callers; let the ones who are being answered have their answer."""
+        for listener in self.sockets:
+            self.selector.unregister(listener)
+            listener.close()
+        end = time.monotonic() + self.cfg.graceful_timeout
+        while time.monotonic() < end:
+            for caller in [caller for caller in self.callers if caller.stage in (Stage.IDLE, Stage.ASKING)]:
+                self.drop(caller)
+            if not self.callers:
+                break
+            self.turn()
+
+    # The loop's side: nothing below may wait.
+
+    def accept(self, listener: Any) -> None:
+        try:
+            sock, address = listener.accept()
+        except BlockingIOError:
+            return  # another worker was quicker
+        except OSError:
+            self.make_room()  # no file descriptor left
+            return
+        sock.setblocking(False)
+        if len(self.callers) >= self.cfg.worker_connections:
+            self.make_room()
+        caller = Caller(sock, address, listener.getsockname())
+        self.callers.add(caller)
+        caller.enter(Stage.IDLE)
+        self.watch(caller, selectors.EVENT_READ, self.hear)
+
+    def make_room(self) -> None:
+        waiting = [caller for caller in self.callers if caller.stage is not OWN_THREAD]
+        if waiting:
+            self.drop(min(waiting, key=lambda caller: caller.deadline))
+
+    def watch(self, caller: Caller, event: int, react: Callable[[Caller], None]) -> None:
+        change = self.selector.modify if caller.is_watched else self.selector.register
+        change(caller.sock, event, partial(self.call, react, caller))
+        caller.is_watched = True
+
+    def call(self, react: Callable[[Caller], None], caller: Caller) -> None:
+        # One round of events may drop a caller who has another event in the same round.
+        if not caller.is_gone:
+            react(caller)
+
+    def unwatch(self, caller: Caller) -> None:
+        if caller.is_watched:
+            self.selector.unregister(caller.sock)
+            caller.is_watched = False
+
+    def drop(self, caller: Caller) -> None:
+        self.unwatch(caller)
+        self.callers.discard(caller)
+        caller.is_gone = True
+        util.close(caller.sock)
+
+    def hear(self, caller: Caller) -> None:
+        """Bytes have come in, or the other side has closed."""
+        with self.handover:
+            if caller.stage is OWN_THREAD:
+                self.unwatch(caller)
+                return
+        if not caller.receive():
+            self.drop(caller)
+            return
+        if caller.stage is Stage.IDLE:
+            caller.enter(Stage.ASKING)
+        self.consider(caller)
+
+    def consider(self, caller: Caller) -> None:
+        """Give the request to a thread if it is whole."""
+        arrival = caller.arrival
+        end = arrival.end()
+        if end is not None:
+            self.submit(caller, end, cut_short=arrival.is_cut_short)
+        elif not arrival.head_is_here and len(arrival.held) > LONGEST_HEAD:
+            self.refuse(caller, 431, "Request Header Fields Too Large")
+        elif arrival.wants_to_be_asked and not caller.is_asked_to_go_on:
+            caller.is_asked_to_go_on = True
+            with suppress(OSError):
+                caller.sock.send(GO_ON)
+
+    def submit(self, caller: Caller, end: int, *, cut_short: bool = False, late: bool = False) -> None:
+        caller.is_asked_to_go_on = False
+        caller.enter(OWN_THREAD)
+        self.tasks.put((caller, Message(caller.arrival.take(end), cut_short, late)))
+
+    def refuse(self, caller: Caller, status: int, reason: str) -> None:
+        caller.answer, caller.stays = memoryview(refusal(status, reason)), False
+        self.settle(caller)
+
+    def expire(self, caller: Caller) -> None:
+        if caller.stage is not Stage.ASKING:
+            self.drop(caller)
+        elif caller.arrival.head_is_here:
+            self.submit(caller, len(caller.arrival.held), late=True)
+        else:
+            self.refuse(caller, 408, "Request Timeout")
+
+    def wake(self) -> None:
+        with suppress(BlockingIOError):
+            os.read(self.PIPE[0], 4096)
+        while not self.done.empty():
+            self.settle(self.done.get())
+
+    def settle(self, caller: Caller) -> None:
+        """An answer is ready: send what is left of it, then listen again or part."""
+        if not caller.send():
+            self.drop(caller)
+        elif caller.answer:
+            if caller.stage is not Stage.SENDING:
+                caller.enter(Stage.SENDING)
+                self.watch(caller, selectors.EVENT_WRITE, self.settle)
+        elif caller.stays and self.alive:
+            caller.enter(Stage.ASKING if caller.arrival.held else Stage.IDLE)
+            self.watch(caller, selectors.EVENT_READ, self.hear)
+            self.consider(caller)
+        else:
+            self.part(caller)
+
+    def part(self, caller: Caller) -> None:
+        # RFC 9112, section 9.6: closing with unread bytes would destroy the answer on its way.
+        try:
+            caller.sock.shutdown(socket.SHUT_WR)
+        except OSError:
+            self.drop(caller)
+            return
+        caller.enter(Stage.PARTING)
+        self.watch(caller, selectors.EVENT_READ, self.hear_out)
+
+    def hear_out(self, caller: Caller) -> None:
+        if not caller.receive():
+            self.drop(caller)
+
+    # The threads' side: no selector, and no socket but the first attempt to send.
+
+    def work(self) -> None:
+        while True:
+            caller, message = self.tasks.get()
+            answer, caller.stays = exchange(self, caller, message)
+            caller.answer = memoryview(answer)
+            self.hand_back(caller)
+
+    def hand_back(self, caller: Caller) -> None:
+        intact = caller.send()
+        with self.handover:
+            # The usual end: all is sent, the selector still watches, and the loop need not wake.
+            if intact and caller.stays and caller.is_watched and not (caller.answer or caller.arrival.held):
+                caller.enter(Stage.IDLE)
+                if self.alive:
+                    return
+                caller.enter(OWN_THREAD)
+        self.done.put(caller)
+        with suppress(BlockingIOError):
+            os.write(self.PIPE[1], b"\0")
