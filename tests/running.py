@@ -21,7 +21,7 @@ class Service:
 
     def __init__(self, *arguments: str, python: str = sys.executable, **environment: str) -> None:
         # A file and not a pipe: nobody empties a pipe, and a full one would stop the service.
-        self.output: IO[str] = tempfile.TemporaryFile("w+", encoding="utf-8")
+        self.output: IO[str] = tempfile.TemporaryFile("w+", encoding="utf-8")  # noqa: SIM115  # closed by `running`
         surroundings = {**os.environ, "PYTHONPATH": str(ROOT / "service"), "PYTHONUNBUFFERED": "1", **environment}
         self.process = subprocess.Popen(
             [python, "-m", "dividing", *arguments], env=surroundings,

@@ -52,7 +52,7 @@ def test_one_byte_over_the_limit_is_refused_and_not_cut_off(size: int) -> None:
 
 def test_a_length_over_the_limit_is_refused_before_a_byte_is_read() -> None:
     class Untouchable(io.RawIOBase):
-        def readinto(self, buffer: object) -> int:
+        def readinto(self, _: object) -> int:
             raise AssertionError("The body was read.")
 
     environ = EnvironBuilder(method="POST", data=b"x" * (LIMIT + 1)).get_environ()
