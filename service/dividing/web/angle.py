@@ -11,7 +11,9 @@ from dividing.indexing.converting import convert
 from . import query
 from .answers.angle import converted
 from .exchange import answer, asked_in_body, asked_in_query, lasting_answer
+from .operations import in_body, in_query
 from .schemas.angle import ANGLE_IN, AngleQuestion
+from .schemas.answers import AngleAnswerOut
 
 blueprint = Blueprint("angle", __name__)
 
@@ -32,3 +34,17 @@ def _converted(asked: Any) -> dict[str, Any]:
     question: AngleQuestion = ANGLE_IN.load(asked)
     found = convert(question.angle, question.head, diameter=question.diameter, sine_bar=question.sine_bar)
     return converted(found)
+
+
+_ABOUT = "Give an angle in any notation, or a crank move, and read it in every form that the shop uses."
+OPERATIONS = (
+    in_body(
+        "angle", "/v1/angle", "Convert an angle", _ABOUT,
+        asked=type(ANGLE_IN), answered=AngleAnswerOut, example={"angle": "37°30'", "diameter": 100}, answer=_converted,
+    ),
+    in_query(
+        "angleByLink", "/v1/angle", "Convert an angle by its link", _ABOUT,
+        words=query.ANGLE_WORDS, answered=AngleAnswerOut, example="turns=4&holes=3&circle=18",
+        answer=lambda words: _converted(query.read(words.encode(), query.ANGLE_WORDS)),
+    ),
+)  # fmt: skip

@@ -7,14 +7,15 @@ from collections.abc import Mapping
 
 from flask import Flask
 
-from . import angle, heads, locate, pages, problems, solve, state, verify
+from . import docs, pages, problems
 from .headers import Edge
 from .log import Sink, to_standard_output
+from .themes import THEMES
 
 ORIGINS = "DIVIDING_ORIGINS"
 """The one setting from outside: origins, parted by spaces, whose pages may ask this service; "*" for any. Unset, none."""
 
-BLUEPRINTS = (
+
     solve.blueprint,
     angle.blueprint,
     verify.blueprint,
@@ -30,7 +31,7 @@ def create_app(environment: Mapping[str, str] | None = None, *, sink: Sink = to_
     # With merging on, // would be answered by a redirect instead of a problem.
     app.url_map.merge_slashes = False
     problems.install(app)
-    for blueprint in (*BLUEPRINTS, pages.make_blueprint()):
+    for blueprint in (*(theme.blueprint for theme in THEMES), docs.blueprint, pages.make_blueprint()):
         app.register_blueprint(blueprint)
     origins = (os.environ if environment is None else environment).get(ORIGINS, "")
     app.wsgi_app = Edge(app.wsgi_app, origins=frozenset(origins.split()), sink=sink)  # type: ignore[method-assign]

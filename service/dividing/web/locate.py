@@ -16,6 +16,8 @@ from dividing.indexing.verifying.claims import gearing_claim
 from . import costing
 from .answers.locate import located
 from .exchange import answer, asked_in_body
+from .operations import in_body
+from .schemas.answers import LocateOut
 from .schemas.locate import LOCATE_IN, LostCount
 
 blueprint = Blueprint("locate", __name__)
@@ -24,10 +26,15 @@ blueprint = Blueprint("locate", __name__)
 @blueprint.post("/v1/locate")
 def locate_body() -> Response:
     """What was being done and what the head shows, in the body."""
-    lost: LostCount = LOCATE_IN.load(asked_in_body())
+    return answer(found(asked_in_body()))
+
+
+def found(asked: Any) -> dict[str, Any]:
+    """The cuts at which the head can be standing, for a question in its wire form."""
+    lost: LostCount = LOCATE_IN.load(asked)
     costing.check_search(lost)
     setup = _setup_in_use(lost)
-    return answer(located(lost, setup, locate(lost.work, lost.head, setup, lost.seen)))
+    return located(lost, setup, locate(lost.work, lost.head, setup, lost.seen))
 
 
 def _setup_in_use(lost: LostCount) -> Setup:
@@ -57,3 +64,14 @@ def _agrees(part: Move | SecondMove | None, told: dict[str, Any] | None, *names:
 
 def _same_train(gearing: Gearing | None, told: Any) -> bool:
     return told is None or (gearing is not None and gearing_claim(gearing) == told)
+
+
+OPERATIONS = (
+    in_body(
+        "locate", "/v1/locate", "Find a lost count",
+        "From the hole that the pin is in and a rough reading of the scale on the spindle nose: the cuts at which the head can "
+        "be standing, the likeliest first, and the next move from each.",
+        asked=type(LOCATE_IN), answered=LocateOut, answer=found,
+        example={"work": {"divisions": 28}, "seen": {"hole": 14, "spindle": "40°"}},
+    ),
+)  # fmt: skip

@@ -11,6 +11,8 @@ from dividing.indexing.solving import solve
 from . import costing, query
 from .answers.solve import solved as answered
 from .exchange import answer, asked_in_body, asked_in_query, lasting_answer
+from .operations import in_body, in_query
+from .schemas.answers import SolveOut
 from .schemas.solve import SOLVE_IN, Question
 
 blueprint = Blueprint("solve", __name__)
@@ -34,3 +36,21 @@ def solved(asked: Any) -> dict[str, Any]:
     costing.check(question)
     solution = solve(question.work, question.head, methods=question.methods, limit=question.limit)
     return answered(question, solution, query.link(asked, question.head))
+
+
+_ABOUT = (
+    "Give the work as divisions, as an angle with a count, or as a list of angles, and the head that stands in front of "
+    "you. Setups come back in the order in which a careful operator would choose; where nothing is exact, the nearest "
+    "ones follow with their errors."
+)
+OPERATIONS = (
+    in_body(
+        "solve", "/v1/solve", "Solve: divisions or an angle in, crank moves out", _ABOUT,
+        asked=type(SOLVE_IN), answered=SolveOut, example={"work": {"divisions": 28}}, answer=solved,
+    ),
+    in_query(
+        "solveByLink", "/v1/solve", "Solve a simple question by its link", _ABOUT + " The same words stand in the page's link.",
+        words=query.SOLVE_WORDS, answered=SolveOut, example="divisions=28&ratio=60&limit=1",
+        answer=lambda words: solved(query.read(words.encode(), query.SOLVE_WORDS)),
+    ),
+)  # fmt: skip

@@ -7,6 +7,8 @@ from flask import Blueprint, Response
 from dividing import __version__
 
 from .exchange import answer
+from .operations import Operation
+from .schemas.answers import StateOut
 from .solve import solved
 
 blueprint = Blueprint("state", __name__)
@@ -29,3 +31,15 @@ def ready() -> Response:
     response = answer({"status": "ready" if right else "wrong", "version": __version__})
     response.status_code = 200 if right else 503
     return response
+
+
+OPERATIONS = (
+    Operation(
+        "health", "get", "/health", "Whether the service is up", "Answers as soon as the process does.",
+        answered=StateOut, answer=lambda _: {"status": "ok", "version": __version__},
+    ),
+    Operation(
+        "ready", "get", "/ready", "Whether the service solves", "Solves one case that anyone can check by hand.",
+        answered=StateOut, answer=lambda _: {"status": "ready", "version": __version__}, other_status=503,
+    ),
+)  # fmt: skip

@@ -11,6 +11,8 @@ from dividing.indexing.verifying import verify
 from . import costing
 from .answers.verify import verified
 from .exchange import answer, asked_in_body
+from .operations import in_body
+from .schemas.answers import VerifyOut
 from .schemas.verify import VERIFY_IN, Check
 
 blueprint = Blueprint("verify", __name__)
@@ -28,3 +30,14 @@ def checked(asked: Any) -> dict[str, Any]:
     costing.check_claim(check)
     found = verify(check.work, check.head, check.claim, tolerance=check.tolerance)
     return verified(check, found)
+
+
+OPERATIONS = (
+    in_body(
+        "verify", "/v1/verify", "Verify a setup worked out by hand",
+        "Says what the claim really makes, exact even when absurd, why it cannot be set, and which slip explains it: a slip "
+        "is named only when undoing it gives the wanted work exactly.",
+        asked=type(VERIFY_IN), answered=VerifyOut, answer=checked,
+        example={"work": {"divisions": 28}, "claim": {"method": "plain", "turns": 1, "holes": 20, "circle": 49}},
+    ),
+)  # fmt: skip

@@ -87,6 +87,10 @@ class ClaimIn(Request):
         claim_on(DEFAULT_HEAD, {**given, "reading": None})
         return given
 
+    def _unasked(self) -> dict[str, Any]:
+        nothing = dict.fromkeys(("turns", "holes", "circle", "second", "gearing", "reading"))
+        return {"method": "plain", **nothing}
+
 
 def claim_on(head: Head, given: dict[str, Any]) -> Claim:
     """The claim as it is meant on this head; raises `Refused` with paths from the claim."""

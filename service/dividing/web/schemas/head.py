@@ -137,9 +137,8 @@ class HeadField(Described):
     """A head, loaded once and then remembered by what was sent."""
 
     def __init__(self, **kwargs: Any) -> None:
-        super().__init__(
-            "The head in front of you; left out, the usual one.", load_default=DEFAULT_HEAD, **kwargs
-        )
+        about = "The head in front of you; left out, the usual one."
+        super().__init__(about, schema=HeadIn, load_default=DEFAULT_HEAD, **kwargs)
 
     def _deserialize(self, value: Any, attr: Any, data: Any, **_: Any) -> Head:
         return load_head(value)

@@ -1,0 +1,46 @@
+"""/qr.svg: a setup's link as a QR code, for a routing sheet."""
+
+from __future__ import annotations
+
+import io
+
+import segno
+from flask import Blueprint, Response, request
+
+from . import query
+from .exchange import lasting
+from .limits import QR_LONGEST
+from .operations import Operation
+from .problems import OUR_FAULT, WRONG_FIELD, Problem
+from .schemas.solve import SOLVE_IN
+
+blueprint = Blueprint("qr", __name__)
+
+SVG = "image/svg+xml"
+
+
+@blueprint.get("/qr.svg")
+def qr_code() -> Response:
+    """The code of the page's link with the same query, at the address under which the service was called."""
+    asked = query.read(request.query_string, query.SOLVE_WORDS)
+    question = SOLVE_IN.load(asked)
+    return lasting(drawn(request.host_url.rstrip("/") + query.link(asked, question.head)), SVG)
+
+
+def drawn(link: str) -> bytes:
+    """The code as a picture that stands alone: dark on white, so that it reads on a dark page too."""
+    if len(link) > QR_LONGEST:
+        sentence = f"The link has {len(link):,} characters; a code of more than {QR_LONGEST:,} does not read. Leave words out."
+        raise Problem(WRONG_FIELD, sentence, [])
+    out = io.BytesIO()
+    segno.make(link, error="m", micro=False, boost_error=False).save(out, kind="svg", scale=4, border=4, light="#fff", dark="#000")
+    return out.getvalue()
+
+
+OPERATIONS = (
+    Operation(
+        "qr", "get", "/qr.svg", "The QR code of a setup's link",
+        "The page's link with the same query, as a picture for a routing sheet. The question is checked as for solving.",
+        words=query.SOLVE_WORDS, example="divisions=28", content=SVG, lasting=True, problems=(WRONG_FIELD, OUR_FAULT),
+    ),
+)  # fmt: skip

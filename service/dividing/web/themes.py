@@ -1,0 +1,8 @@
+"""The themes of the service, in the order in which `/docs` tells them. A new one is a module with `blueprint` and
+`OPERATIONS`, named here."""
+
+from __future__ import annotations
+
+from . import angle, heads, locate, qr, solve, state, verify
+
+THEMES = (solve, verify, angle, locate, heads, qr, state)
