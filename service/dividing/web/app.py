@@ -13,20 +13,11 @@ from .log import Sink, to_standard_output
 from .themes import THEMES
 
 ORIGINS = "DIVIDING_ORIGINS"
-"""The one setting from outside: origins, parted by spaces, whose pages may ask this service; "*" for any. Unset, none."""
-
-
-    solve.blueprint,
-    angle.blueprint,
-    verify.blueprint,
-    locate.blueprint,
-    heads.blueprint,
-    state.blueprint,
-)
+"""The one setting from outside: origins, parted by spaces, whose pages may ask too ("*": any). Unset, none."""
 
 
 def create_app(environment: Mapping[str, str] | None = None, *, sink: Sink = to_standard_output) -> Flask:
-    """The service, ready to serve."""
+    """The service, ready to serve; `sink` takes the lines of its log."""
     app = Flask(__name__, static_folder=None)
     # With merging on, // would be answered by a redirect instead of a problem.
     app.url_map.merge_slashes = False
