@@ -136,7 +136,11 @@ def _responses(operation: Operation) -> dict[str, Any]:
     if operation.answer is not None:
         content["examples"] = {"usual": {"value": operation.answer(operation.example)}}
     headers = {**_EVERY_HEADER, **(_LASTING_HEADERS if operation.lasting else {})}
-    right = {"description": operation.summary + ".", "headers": headers, "content": {operation.content: content}}
+    right = {
+        "description": operation.summary + ".",
+        "headers": headers,
+        "content": {operation.content: content},
+    }
     told: dict[str, Any] = {"200": right}
     if operation.lasting:
         told["304"] = {"description": "You have this answer already.", "headers": headers}
@@ -168,7 +172,12 @@ def _refusal(*kinds: Kind) -> dict[str, Any]:
     return {
         "description": about,
         "headers": _EVERY_HEADER,
-        "content": {MEDIA_TYPE: {"schema": ProblemOut, "examples": {kind.name: {"value": _example(kind)} for kind in kinds}}},
+        "content": {
+            MEDIA_TYPE: {
+                "schema": ProblemOut,
+                "examples": {kind.name: {"value": _example(kind)} for kind in kinds},
+            }
+        },
     }
 
 

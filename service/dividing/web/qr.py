@@ -33,7 +33,9 @@ def drawn(link: str) -> bytes:
         sentence = f"The link has {len(link):,} characters; a code of more than {QR_LONGEST:,} does not read. Leave words out."
         raise Problem(WRONG_FIELD, sentence, [])
     out = io.BytesIO()
-    segno.make(link, error="m", micro=False, boost_error=False).save(out, kind="svg", scale=4, border=4, light="#fff", dark="#000")
+    segno.make(link, error="m", micro=False, boost_error=False).save(
+        out, kind="svg", scale=4, border=4, light="#fff", dark="#000"
+    )
     return out.getvalue()
 
 

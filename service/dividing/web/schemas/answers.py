@@ -44,7 +44,9 @@ class MakesOut(Schema):
     """What a claim really makes."""
 
     step = one(AngleOut, "What one move turns the work; null where there is no one move.", null=True)
-    divisions = text('How many such moves go round, exact and reduced, "219/4"; null where none do.', null=True)
+    divisions = text(
+        'How many such moves go round, exact and reduced, "219/4"; null where none do.', null=True
+    )
 
 
 class SlipOut(Schema):
@@ -116,7 +118,9 @@ class AngleAnswerOut(Schema):
     arc = number("The length along the rim of the diameter given; null without one.", null=True)
     chord = number("The straight distance across; null without a diameter.", null=True)
     rise_per_100 = number("The rise in a run of 100; null at 90 degrees, where there is no run.", null=True)
-    sine_bar_height = number("The height under the sine bar given; null without one or beyond 90°.", null=True)
+    sine_bar_height = number(
+        "The height under the sine bar given; null without one or beyond 90°.", null=True
+    )
     service_version = text(VERSION)
 
 
@@ -138,7 +142,10 @@ class HeadsOut(Schema):
 class StateOut(Schema):
     """The state of the service."""
 
-    status = text('"ok" or "ready" when it is well, "wrong" when it does not solve the known case.', enum=["ok", "ready", "wrong"])
+    status = text(
+        '"ok" or "ready" when it is well, "wrong" when it does not solve the known case.',
+        enum=["ok", "ready", "wrong"],
+    )
     version = text("The version of the service.")
 
 
@@ -159,5 +166,6 @@ class ProblemOut(Schema):
     detail = text("What is wrong and what to change.")
     instance = text("The address that was called.")
     request_id = text("The request's id, as in the header X-Request-ID.")
-    errors = fields.List(fields.Nested(WrongFieldOut), metadata={"description": "Every wrong field, where fields are wrong."})
-
+    errors = fields.List(
+        fields.Nested(WrongFieldOut), metadata={"description": "Every wrong field, where fields are wrong."}
+    )

@@ -18,7 +18,9 @@ Json = Mapping[str, Any]
 class Told(Described):
     """A value of an answer, described in the words of JSON Schema."""
 
-    def __init__(self, kind: str, about: str, *, null: bool = False, always: bool = True, **json: Any) -> None:
+    def __init__(
+        self, kind: str, about: str, *, null: bool = False, always: bool = True, **json: Any
+    ) -> None:
         super().__init__(about, json={"type": [kind, "null"] if null else kind, **json}, required=always)
 
 
@@ -76,7 +78,9 @@ class MoveOut(Schema):
     holes = integer("Spaces after the whole turns; null where the schedule gives them.", null=True)
     circle = integer("The holes of the circle; for direct indexing those of the direct plate.")
     plate = integer("The plate, counted from 1; null for the direct plate.", null=True)
-    sector_holes = integer("Holes that the sector arms embrace: spaces + 1; null for whole turns alone.", null=True)
+    sector_holes = integer(
+        "Holes that the sector arms embrace: spaces + 1; null for whole turns alone.", null=True
+    )
 
 
 class SecondMoveOut(Schema):
@@ -106,17 +110,26 @@ class DialOut(Schema):
 
     turns = integer("Whole turns; null where the schedule gives them.", null=True)
     reading = one(AngleOut, "The exact reading beyond the whole turns, as an angle of the table.", null=True)
-    set = text("What to set, to the dial's graduation or vernier; only on a dial in degrees.", null=True, always=False)
+    set = text(
+        "What to set, to the dial's graduation or vernier; only on a dial in degrees.",
+        null=True,
+        always=False,
+    )
     divisions = text("The line to set; only on a dial without degrees.", null=True, always=False)
 
 
 class ErrorOut(Schema):
     """How far off the work comes out: achieved less ideal, from actual positions, rounded to 0.0001 seconds."""
 
-    step = text("The exact error of one move, in turns of the spindle; null where it is irrational or differs.", null=True)
+    step = text(
+        "The exact error of one move, in turns of the spindle; null where it is irrational or differs.",
+        null=True,
+    )
     worst_seconds = number("The largest error of any position, from zero, in seconds of arc.")
     closing_seconds = number("What is left after the last step home, in seconds of arc.")
-    single_pitch_seconds = number("The largest difference between neighbours on the finished work, in seconds of arc.")
+    single_pitch_seconds = number(
+        "The largest difference between neighbours on the finished work, in seconds of arc."
+    )
     total_pitch_seconds = number("The largest position error less the smallest, in seconds of arc.")
     at_rim = number("The largest error at the rim, in the unit of the diameter; null without one.", null=True)
     within_tolerance = flag("Whether every position keeps the tolerance; null without one.", null=True)
@@ -130,7 +143,9 @@ class PositionOut(Schema):
     angle = one(AngleOut, "Where it should stand, from zero.")
     turns = integer("Whole turns since the cut before.")
     holes = integer("Spaces after them; null on a dial.", null=True)
-    hole = integer("The hole that the pin is then in, counted from 0, the start hole; null on a dial.", null=True)
+    hole = integer(
+        "The hole that the pin is then in, counted from 0, the start hole; null on a dial.", null=True
+    )
     second_holes = integer("Spaces of the second move; null without one.", null=True)
     second_hole = integer("The hole of the second circle that is then reached; null without one.", null=True)
     dial = one(DialOut, "The dial's setting from zero; null without a dial.", null=True)
@@ -163,7 +178,9 @@ class WorkOut(Schema):
     divisions = Told("integer", "Equal divisions; only for such work.", always=False)
     angle = fields.Nested(AngleOut, metadata={"description": "The angle; only for such work."})
     count = Told("integer", "Features at that angle; only for such work.", always=False)
-    angles = fields.List(fields.Nested(AngleOut), metadata={"description": "The positions; only for such work."})
+    angles = fields.List(
+        fields.Nested(AngleOut), metadata={"description": "The positions; only for such work."}
+    )
     step = one(AngleOut, "What one move should turn the work; null for unequal positions.", null=True)
 
 
@@ -172,4 +189,3 @@ class DeclinedOut(Schema):
 
     method = text("The method.", **METHOD)
     reason = text("Why, in one sentence.")
-
