@@ -31,8 +31,8 @@ function focusOn(id) {
 }
 
 function remember() {
-  const { question, head } = store.get();
-  const hash = "#" + toHash(question, head);
+  const { question, head, chosen } = store.get();
+  const hash = "#" + toHash(question, head, chosen);
   if (!isBlank(question) && hash !== location.hash) history.replaceState(null, "", hash);
 }
 
@@ -48,8 +48,10 @@ async function schedule(asked, mine) {
   store.set({ answer: { ...now, setups } });
 }
 
+// Without a connection the page says so, but never takes the cursor from somebody who is typing.
 function refused(problem, loud) {
-  store.set({ busy: false, answer: null, saved: null, unsure: !loud, problem: loud ? problem : null });
+  const told = loud || problem.status === 0;
+  store.set({ busy: false, answer: null, saved: null, unsure: !told, problem: told ? problem : null });
   if (loud) setTimeout(() => focusOn("problem"));
 }
 
@@ -58,19 +60,19 @@ async function solve({ loud = false, chosen = 0 } = {}) {
   clearTimeout(pause);
   const { question, head } = store.get();
   const mine = ++turn;
-  remember();
   if (isBlank(question) && !loud) return store.set({ answer: null, problem: null, unsure: false, busy: false });
   const asked = toBody(question, sentHead(head));
   store.set({ busy: true });
   const reply = await api.solve(asked);
   if (mine !== turn) return;
-  if (!reply.ok) return refused(reply.problem, loud || reply.status === 0);
+  if (!reply.ok) return refused(reply.problem, loud);
   const answer = reply.data;
   const first = Math.min(chosen, answer.setups.length - 1);
   store.set({
     answer, asked, chosen: first, problem: null, unsure: false, busy: false,
     saved: reply.saved || null, version: answer.service_version,
   });
+  remember();
   say(answer.setups[first].summary);
   setTimeout(() => mine === turn && schedule(asked, mine), loud ? 0 : THEN);
 }
@@ -95,18 +97,20 @@ export const actions = {
     pause = setTimeout(solve, TYPING);
   },
   choose({ at }) {
-    store.set({ chosen: Number(at) });
+    store.set({ chosen: Number(at), shared: null });
+    remember();
     const { answer, asked } = store.get();
     say(answer.setups[Number(at)].summary);
     schedule(asked, turn);
     focusOn("move");
   },
-  open({ question, head }) {
+  open({ question, head, chosen }) {
     const mine = store.get();
     const other = JSON.stringify(wholeHead(head)) !== JSON.stringify(wholeHead(mine.head));
     if (other) store.set({ ownHead: mine.ownHead || { head: mine.head, headName: mine.headName } });
-    store.set({ question, head: wholeHead(head), ...(other ? { headName: "" } : {}), view: "setup" });
-    solve();
+    const { diameter } = mine.question;
+    store.set({ question: { diameter, ...question }, head: wholeHead(head), ...(other ? { headName: "" } : {}), view: "setup" });
+    solve({ loud: true, chosen });
   },
   connected(online) {
     store.set({ online });

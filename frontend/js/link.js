@@ -18,6 +18,8 @@ function workWords(question) {
   else words[question.kind] = question[question.kind] || "";
   if (question.kind === "angle" && question.count) words.count = question.count;
   for (const name of PLAIN_WORDS) if (question[name]) words[name] = question[name];
+  // A diameter by itself only turns errors into lengths: it is no part of the setup.
+  if (!words.at_rim) delete words.diameter;
   return words;
 }
 
@@ -38,8 +40,9 @@ function headWords(head) {
   return words;
 }
 
-export function toHash(question, head) {
-  return Object.entries({ ...workWords(question), ...headWords(head) })
+// `chosen` counts from 0 and is named from 1, as people count; the first setup needs no word.
+export function toHash(question, head, chosen = 0) {
+  return Object.entries({ ...workWords(question), ...headWords(head), ...(chosen ? { setup: chosen + 1 } : {}) })
     .map(([name, value]) => `${name}=${encodeURIComponent(value).replace(/%2C/g, ",").replace(/%2F/g, "/").replace(/%20/g, "+")}`).join("&");
 }
 
@@ -74,7 +77,7 @@ function readPart(text) {
   }
 }
 
-// {question, head}, or null when the address asks nothing.
+// {question, head, chosen}, or null when the address asks nothing.
 export function fromHash(hash) {
   const words = new URLSearchParams(hash.replace(/^#/, ""));
   const kind = ["divisions", "angles", "angle", "part"].find((name) => words.has(name));
@@ -83,5 +86,5 @@ export function fromHash(hash) {
   if (kind === "angles") question.angles = words.get("angles").split(",").join("\n");
   if (kind === "part") question.part = readPart(words.get("part"));
   for (const name of ["count", ...PLAIN_WORDS]) if (words.has(name)) question[name] = words.get(name);
-  return { question, head: readHead(words) };
+  return { question, head: readHead(words), chosen: Math.max(0, (Number(words.get("setup")) || 1) - 1) };
 }

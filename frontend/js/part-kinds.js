@@ -1,27 +1,32 @@
 // The parts that the page asks for: title, then [field, label, how it is typed or what is to be chosen, hint]. Pure.
 
-const LENGTH = "decimal";
-const ANGLE = "angle";
+const COUNT = "numeric", LENGTH = "decimal", ANGLE = "angle";
 const UNIT = ["unit", "Unit", [["mm", "mm"], ["in", "inch"]]];
 const HAND = ["hand", "Hand", [["right", "Right"], ["left", "Left"]]];
-const PITCH = [["module", "Module", LENGTH, "Or the diametral pitch below."], ["diametral_pitch", "Diametral pitch", LENGTH],
-  ["pressure_angle", "Pressure angle", ANGLE, "20° when left empty."]];
+const TEETH = ["teeth", "Number of teeth", COUNT];
+const PITCH = [["module", "Module", LENGTH, "Or the diametral pitch."], ["diametral_pitch", "Diametral pitch", LENGTH]];
+const TOOTH = [...PITCH, ["pressure_angle", "Pressure angle", ANGLE, "Empty: 20°."],
+  ["whole_depth", "Whole depth", [["", "2.25 modules"], ["2.157", "2.157, older"], ["2.166", "2.166"]]]];
 
 export const PARTS = {
-  flats: ["Flats on a bar", [["sides", "Number of flats", "numeric"], ["across_flats", "Across flats", LENGTH], ["round", "Diameter of the round", LENGTH], UNIT]],
-  bolt_circle: ["Holes on a circle", [["holes", "Number of holes", "numeric"], ["diameter", "Diameter of the circle", LENGTH],
-    ["start", "Angle of the first hole", ANGLE, "0 when left empty."], ["x", "Centre, x", LENGTH], ["y", "Centre, y", LENGTH], UNIT]],
-  spur_gear: ["Spur gear", [["teeth", "Number of teeth", "numeric"], ...PITCH, UNIT]],
-  helical_gear: ["Helical gear", [["teeth", "Number of teeth", "numeric"], ...PITCH, ["helix_angle", "Helix angle", ANGLE], HAND, UNIT]],
-  bevel_gear: ["Bevel gear", [["teeth", "Number of teeth", "numeric"], ...PITCH, ["pitch_angle", "Pitch angle", ANGLE], UNIT]],
-  helix: ["Flutes or thread on a helix", [["starts", "Number of starts", "numeric"], ["diameter", "Diameter", LENGTH], ["lead", "Lead", LENGTH], HAND, UNIT]],
-  dial: ["Graduated dial", [["divisions", "Number of lines", "numeric"], ["diameter", "Diameter at the lines", LENGTH],
-    ["label_every", "A number at every … lines", "numeric"], UNIT]],
-  spline: ["Straight-sided spline", [["teeth", "Number of splines", "numeric"], ["major", "Major diameter", LENGTH], ["minor", "Minor diameter", LENGTH],
-    ["width", "Width of a spline", LENGTH], UNIT]],
-  end_teeth: ["Teeth on a face, or a clutch", [["teeth", "Number of teeth", "numeric"], ["cutter_angle", "Angle of the cutter", ANGLE],
-    ["form", "What is cut", [["end_mill", "End mill"], ["side_mill", "Side mill"], ["saw_tooth", "Saw-tooth clutch"], ["v_clutch", "V clutch"], ["straight", "Straight-sided clutch"]]]]],
-  reamer: ["Reamer, unequal flutes", [["flutes", "Number of flutes", "numeric"]]],
+  spur_gear: ["Spur gear", [TEETH, ...TOOTH, UNIT]],
+  helical_gear: ["Helical gear", [TEETH, ...TOOTH, ["helix_angle", "Helix angle, from the axis", ANGLE], HAND, UNIT]],
+  bevel_gear: ["Bevel gear", [TEETH, ["mate", "Teeth of its mate", COUNT, "Or the pitch angle."], ["pitch_angle", "Pitch angle", ANGLE], ...PITCH, UNIT]],
+  helix: ["Flutes, worm or cam on a helix", [["starts", "Number of starts", COUNT], ["diameter", "Diameter", LENGTH],
+    ["lead", "Lead", LENGTH, "Or the helix angle."], ["helix_angle", "Helix angle, from the axis", ANGLE], HAND, UNIT]],
+  flats: ["Flats on a bar", [["sides", "Number of flats", COUNT], ["across_flats", "Across flats", LENGTH, "Empty: the largest that the round allows."],
+    ["round", "Diameter of the round", LENGTH, "Empty: just enough for full corners."], UNIT]],
+  bolt_circle: ["Holes on a circle", [["holes", "Number of holes", COUNT], ["diameter", "Diameter of the circle", LENGTH],
+    ["start", "Angle of the first hole", ANGLE, "Empty: 0."], ["zero", "Zero at", [["", "3 o'clock"], ["12 o'clock", "12 o'clock"]]],
+    ["sense", "Counted", [["", "Anticlockwise"], ["clockwise", "Clockwise"]]], ["x", "Centre, x", LENGTH], ["y", "Centre, y", LENGTH], UNIT]],
+  spline: ["Straight-sided spline", [["teeth", "Number of keys", COUNT], ["major", "Diameter over the keys", LENGTH],
+    ["minor", "Diameter at the bottom", LENGTH], ["width", "Width of a key", LENGTH], UNIT]],
+  dial: ["Graduated dial", [["divisions", "Number of lines", COUNT], ["diameter", "Diameter of the rim", LENGTH],
+    ["label_every", "Lines from number to number", COUNT, "Empty: 10."], UNIT]],
+  end_teeth: ["Teeth on a face, or a clutch", [TEETH, ["form", "What is cut", [["side_mill", "Side mill"], ["end_mill", "End mill"],
+    ["saw_tooth", "Saw-tooth clutch"], ["v_clutch", "V clutch"], ["straight", "Straight-sided clutch"]]],
+    ["cutter_angle", "Angle of the cutter", ANGLE, "Not for straight sides."]]],
+  reamer: ["Reamer, unequal flutes", [["flutes", "Number of flutes", COUNT]]],
 };
 
 export const DEFAULT_PART = { kind: "spur_gear", unit: "mm", hand: "right", form: "side_mill" };

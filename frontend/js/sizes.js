@@ -4,7 +4,8 @@ import { html } from "./html.js";
 
 function value(size) {
   if (typeof size.value !== "number") return String(size.value);
-  return `${Number(size.value.toFixed(4))}${size.unit ? ` ${size.unit}` : ""}`;
+  const figure = Number(size.value.toFixed(4));
+  return size.unit === "degrees" ? `${figure}°` : `${figure} ${size.unit || ""}`.trim();
 }
 
 function rows(list) {
