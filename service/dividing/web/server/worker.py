@@ -40,13 +40,17 @@ class PatientWorker(Worker):  # type: ignore[misc]  # gunicorn has no type hints
 
     alive: bool
 
-    def run(self) -> None:
-        self.selector = selectors.DefaultSelector()
+    def __init__(self, *arguments: Any) -> None:
+        super().__init__(*arguments)
         self.callers: set[Caller] = set()
-        self.tasks: queue.SimpleQueue[Task] = queue.SimpleQueue()
+        self.tasks: queue.SimpleQueue[Task | None] = queue.SimpleQueue()
         self.done: queue.SimpleQueue[Caller] = queue.SimpleQueue()
         self.handover = threading.Lock()
         self.next_sweep = 0.0
+
+    def run(self) -> None:
+        # Made here and not above: that runs before the fork, and workers must not share a selector.
+        self.selector = selectors.DefaultSelector()
         self.selector.register(self.PIPE[0], selectors.EVENT_READ, self.wake)
         for listener in self.sockets:
             listener.setblocking(False)
@@ -85,6 +89,8 @@ class PatientWorker(Worker):  # type: ignore[misc]  # gunicorn has no type hints
             if not self.callers:
                 break
             self.turn()
+        for _ in range(THREADS):
+            self.tasks.put(None)
 
     # The loop's side: nothing below may wait.
 
@@ -211,8 +217,8 @@ class PatientWorker(Worker):  # type: ignore[misc]  # gunicorn has no type hints
     # The threads' side: no selector, and no socket but the first attempt to send.
 
     def work(self) -> None:
-        while True:
-            caller, message = self.tasks.get()
+        while (task := self.tasks.get()) is not None:
+            caller, message = task
             answer, caller.stays = exchange(self, caller, message)
             caller.answer = memoryview(answer)
             self.hand_back(caller)
