@@ -7,6 +7,14 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from dividing.indexing.angles import Angle, parse_angle
+from dividing.indexing.converting import crank_angle, exact_settings, nearest_setting
+from dividing.indexing.head import SET_ONE, TWELVE_GEARS, Head
+from dividing.indexing.heads import SET_TWO
+from dividing.indexing.methods import direct, plain
+from dividing.indexing.setup import Declined
+from dividing.indexing.solving import solve
+from dividing.indexing.work import Arc, Divisions
 from tests.indexing.as_told import first_move, setups
 from tests.indexing.check_rows import (
     ROWS,
@@ -17,15 +25,6 @@ from tests.indexing.check_rows import (
     numbers_in,
     the_rows,
 )
-
-from dividing.indexing.angles import Angle, parse_angle
-from dividing.indexing.converting import crank_angle, exact_settings, nearest_setting
-from dividing.indexing.head import SET_ONE, TWELVE_GEARS, Head
-from dividing.indexing.heads import SET_TWO
-from dividing.indexing.methods import direct, plain
-from dividing.indexing.setup import Declined
-from dividing.indexing.solving import solve
-from dividing.indexing.work import Arc, Divisions
 
 GEARED = Head(change_gears=TWELVE_GEARS)
 
@@ -115,9 +114,7 @@ class TestAngular:
         assert solve(Arc(wanted), Head(ratio=given["ratio"])).setups[0].accuracy.worst <= published
 
     @the_rows("angular", "turn_decimal plates", "movement")
-    def test_a_row_of_the_table_of_angles_is_matched_or_bettered(
-        self, given: Values, expected: Values
-    ) -> None:
+    def test_a_row_of_the_table_of_angles_is_matched_or_bettered(self, given: Values, expected: Values) -> None:
         is_matched_or_bettered(given, expected)
 
     @the_rows("angular", "ratio planetary", "total_ratio small_crank_turn")

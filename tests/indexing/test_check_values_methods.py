@@ -7,6 +7,16 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from dividing.indexing.angles import Angle, parse_angle
+from dividing.indexing.converting import crank_angle
+from dividing.indexing.head import TWELVE_GEARS, Dial, Head, Idlers
+from dividing.indexing.methods import compound, differential
+from dividing.indexing.positions import rows
+from dividing.indexing.setup import Setup
+from dividing.indexing.solving import solve
+from dividing.indexing.trains import train_table
+from dividing.indexing.verifying import Claim, GearingClaim, SecondClaim, verify
+from dividing.indexing.work import Arc, Divisions
 from tests.indexing.as_told import both_moves, crank, first_move, motion, second_move, setups
 from tests.indexing.check_rows import (
     ROWS,
@@ -22,17 +32,6 @@ from tests.indexing.check_rows import (
 from tests.second.errors import of_equal_moves, seconds
 from tests.second.head import DividingHead, Train
 
-from dividing.indexing.angles import Angle, parse_angle
-from dividing.indexing.converting import crank_angle
-from dividing.indexing.head import TWELVE_GEARS, Dial, Head, Idlers
-from dividing.indexing.methods import compound, differential
-from dividing.indexing.positions import rows
-from dividing.indexing.setup import Setup
-from dividing.indexing.solving import solve
-from dividing.indexing.trains import train_table
-from dividing.indexing.verifying import Claim, GearingClaim, SecondClaim, verify
-from dividing.indexing.work import Arc, Divisions
-
 GEARED = Head(change_gears=TWELVE_GEARS)
 
 
@@ -47,9 +46,7 @@ class TestCompound:
         assert both_moves(near) == Fraction(expected["turns"])
 
     @the_rows("compound", "turn_decimal plates", "movement")
-    def test_a_row_of_the_table_of_angles_is_matched_or_bettered(
-        self, given: Values, expected: Values
-    ) -> None:
+    def test_a_row_of_the_table_of_angles_is_matched_or_bettered(self, given: Values, expected: Values) -> None:
         is_matched_or_bettered(given, expected)
 
     @the_rows("compound", "divisions ratio plates", "movement")
@@ -133,9 +130,7 @@ class TestDifferential:
         assert "plate turns with the crank" in expected["statement"]
         assert (setup.gearing.plate, setup.gearing.idlers) == ("with", expected["idlers"])
 
-    @the_rows(
-        "differential", "divisions ratio circle holes approximate", "spindle worm stud1 stud2 train plate"
-    )
+    @the_rows("differential", "divisions ratio circle holes approximate", "spindle worm stud1 stud2 train plate")
     def test_train_and_direction_are_the_published_ones(self, given: Values, expected: Values) -> None:
         assert (expected["stud1"], expected["stud2"], expected["plate"]) == (None, None, "against")
         assert Fraction(expected["spindle"], expected["worm"]) == Fraction(expected["train"])
@@ -190,9 +185,7 @@ class TestRotaryTable:
         assert crank_angle(table, turns=1).degrees == Fraction(expected["degrees_per_turn"])
         assert step.turns == expected["turns"]
         assert step.reading * 360 == Fraction(expected["exact_remainder_deg"])
-        assert abs(parse_angle(expected["remainder"]).turns - step.reading) < Fraction(
-            1, 2 * 360 * 3600 * 1000
-        )
+        assert abs(parse_angle(expected["remainder"]).turns - step.reading) < Fraction(1, 2 * 360 * 3600 * 1000)
 
     @the_rows("rotary table", "ratio dial_divisions", "turns_per_degree seconds_per_division")
     def test_an_engine_of_2160_turns(self, given: Values, expected: Values) -> None:

@@ -46,9 +46,7 @@ class TestWithTheTwelveGears:
                 motions = [abs(setup.gearing.motion) for setup in trains(count) if setup.gearing is not None]
                 assert min(motions) <= 2.7, count
 
-    @pytest.mark.parametrize(
-        ("missing", "first_gap"), [(40, 125), (44, 229), (48, 359), (86, 359), (100, 359)]
-    )
+    @pytest.mark.parametrize(("missing", "first_gap"), [(40, 125), (44, 229), (48, 359), (86, 359), (100, 359)])
     def test_one_gear_missing_leaves_a_gap(self, missing: int, first_gap: int) -> None:
         # Computed, with every train of the gears that are left.
         gears = list(TWELVE_GEARS)

@@ -5,13 +5,13 @@ from __future__ import annotations
 from fractions import Fraction
 
 import pytest
-from tests.second.errors import Errors, on_finished_work
-from tests.second.holes import block_moves, nearest_holes
 
 from dividing.indexing.accuracy import accuracy, ideal_places
 from dividing.indexing.angles import Angle
 from dividing.indexing.setup import Accuracy, Even, Rounded, Spacing
 from dividing.indexing.work import Angles, Arc, Divisions, Work
+from tests.second.errors import Errors, on_finished_work
+from tests.second.holes import block_moves, nearest_holes
 
 STEPS_OFF = [Fraction(1, 100_000), Fraction(-1, 7919), Fraction(0)]
 
@@ -38,9 +38,7 @@ def differing(work: Work, spacing: Spacing, slow: Errors) -> bool:
 class TestOneMoveRepeated:
     @pytest.mark.parametrize("off", STEPS_OFF)
     def test_every_number_to_forty_in_every_order_of_cutting(self, off: Fraction) -> None:
-        blocks = [
-            Divisions(count, spaces) for count in range(2, 41) for spaces in block_moves(count, count - 1)
-        ]
+        blocks = [Divisions(count, spaces) for count in range(2, 41) for spaces in block_moves(count, count - 1)]
         assert [
             work
             for work in blocks
@@ -97,6 +95,4 @@ class TestEveryPositionAtItsNearestHole:
     def test_features_of_an_angle(self) -> None:
         for seconds_of_arc in range(3601, 36000, 1237):
             work = Arc(Angle(Fraction(seconds_of_arc, 1296000)), 9)
-            assert figures(accuracy(work, Rounded(1960))) == of_cuts_in_nearest_holes(
-                work, 1960, closes=False
-            )
+            assert figures(accuracy(work, Rounded(1960))) == of_cuts_in_nearest_holes(work, 1960, closes=False)

@@ -4,8 +4,16 @@ from __future__ import annotations
 
 from fractions import Fraction
 from functools import cache
+from random import Random
 
 import pytest
+
+from dividing.indexing.angles import Angle
+from dividing.indexing.bounds import EVERY_TRIED
+from dividing.indexing.head import Head
+from dividing.indexing.methods import compound, nearest
+from dividing.indexing.setup import Declined, Even, Setup
+from dividing.indexing.work import Arc, Divisions
 from tests.indexing.as_told import both_moves, first_move, second_move, setups
 from tests.second.holes import (
     SET_I,
@@ -17,13 +25,6 @@ from tests.second.holes import (
     worst_of_divisions,
 )
 from tests.second.ranges import NUMBERS
-
-from dividing.indexing.angles import Angle
-from dividing.indexing.bounds import EVERY_TRIED
-from dividing.indexing.head import Head
-from dividing.indexing.methods import compound, nearest
-from dividing.indexing.setup import Declined, Even, Setup
-from dividing.indexing.work import Arc, Divisions
 
 ODD_PLATES: Plates = ((12, 18, 20, 24, 36, 40), (15, 30), (7, 49, 50))
 
@@ -41,19 +42,7 @@ def table(plates: Plates, stop_circles: tuple[int, ...] | None = None) -> Compou
 class TestExact:
     @PLATE_SETS
     @RATIOS
-    def test_the_same_numbers_come_out_as_with_every_hole_tried(self, plates: Plates, ratio: int) -> None:
-        head = Head(ratio=ratio, plates=plates)
-        differing = [
-            count
-            for count in NUMBERS
-            if bool(setups(compound.exact(Divisions(count), head)))
-            != bool(table(plates).exact(Fraction(ratio, count)))
-        ]
-        assert differing == []
-
-    @PLATE_SETS
-    @RATIOS
-    def test_on_the_same_pairs_of_circles(self, plates: Plates, ratio: int) -> None:
+    def test_the_same_numbers_come_out_on_the_same_pairs_of_circles(self, plates: Plates, ratio: int) -> None:
         head = Head(ratio=ratio, plates=plates)
         for count in NUMBERS:
             found = [as_pair(setup) for setup in setups(compound.exact(Divisions(count), head))]
@@ -101,28 +90,29 @@ class TestNearestStep:
     @pytest.mark.parametrize("every", [1, 5])
     def test_over_so_many_spaces_none_comes_nearer(self, plates: Plates, ratio: int, every: int) -> None:
         head = Head(ratio=ratio, plates=plates)
-        for count in NUMBERS:
+        for count in NUMBERS[:: 1 if every == 1 else 5]:
             if every < count and Fraction(every, count).denominator == count:
-                slow = table(plates).nearest(Fraction(every * ratio, count)).move / ratio
-                found = setups(compound.approximate(Divisions(count, every), head))
-                best = min(abs(step(setup) - Fraction(setup.every, count)) for setup in found)
-                assert best <= abs(slow - Fraction(every, count)), count
+                is_as_near(Divisions(count, every), head, off_by_the_slow_way(count, every, plates, ratio))
 
     @PLATE_SETS
     @RATIOS
     def test_nor_over_any_of_the_spaces_tried_unasked(self, plates: Plates, ratio: int) -> None:
         head = Head(ratio=ratio, plates=plates)
-        for count in NUMBERS[::3]:
-            slow = min(
-                abs(
-                    table(plates).nearest(Fraction(spaces * ratio, count)).move / ratio
-                    - Fraction(spaces, count)
-                )
-                for spaces in block_moves(count, min(EVERY_TRIED, count - 1))
+        for count in NUMBERS[::10]:
+            blocks = block_moves(count, min(EVERY_TRIED, count - 1))
+            slow = min(off_by_the_slow_way(count, spaces, plates, ratio) for spaces in blocks)
+            is_as_near(Divisions(count), head, slow)
+
+    def test_on_plates_that_nobody_has_heard_of(self) -> None:
+        chance = Random(1915)  # noqa: S311 - the same plates every time
+        for _ in range(60):
+            plates = tuple(
+                tuple(sorted(chance.sample(range(10, 60), chance.randint(2, 4)))) for _ in range(chance.randint(1, 2))
             )
-            found = setups(compound.approximate(Divisions(count), head))
-            best = min(abs(step(setup) - Fraction(setup.every, count)) for setup in found)
-            assert best <= slow, count
+            ratio = chance.choice((5, 40, 60, 90))
+            for count in chance.sample(range(2, 200), 40):
+                head = Head(ratio=ratio, plates=plates)
+                is_as_near(Divisions(count, 1), head, off_by_the_slow_way(count, 1, plates, ratio))
 
     @PLATE_SETS
     def test_the_step_stated_is_what_the_two_moves_make(self, plates: Plates) -> None:
@@ -152,6 +142,20 @@ class TestNearestHole:
             found = setups(nearest.approximate(Divisions(count), head))
             one = [setup.accuracy.worst for setup in found if setup.second is None]
             assert min(one) <= min(worst_of_divisions(count, ratio * circle) for circle in circles), count
+
+
+def off_by_the_slow_way(count: int, spaces: int, plates: Plates, ratio: int) -> Fraction:
+    """How far off the nearest two moves are, of every hole of every pair."""
+    return abs(table(plates).nearest(Fraction(spaces * ratio, count)).move / ratio - Fraction(spaces, count))
+
+
+def is_as_near(work: Divisions, head: Head, slow: Fraction) -> None:
+    """None of ours is farther off; where even the nearest would lose count of the divisions, none need be told."""
+    found = setups(compound.approximate(work, head))
+    keeps_count = 2 * work.count**2 * slow < 1
+    assert found or not keeps_count, (work, head)
+    if found:
+        assert min(abs(step(setup) - Fraction(setup.every, work.count)) for setup in found) <= slow, (work, head)
 
 
 def as_pair(setup: Setup) -> tuple[int | None, frozenset[int]]:

@@ -5,14 +5,14 @@ from __future__ import annotations
 from fractions import Fraction
 
 import pytest
-from tests.indexing.as_told import first_move, setups
-from tests.second.holes import SET_I, SET_II, PlainSetting, Plates, direct_settings, plain_settings
 
 from dividing.indexing.angles import Angle
 from dividing.indexing.head import Head
 from dividing.indexing.methods import direct, plain
 from dividing.indexing.setup import Setup
 from dividing.indexing.work import Arc, Divisions, Work
+from tests.indexing.as_told import first_move, setups
+from tests.second.holes import SET_I, SET_II, PlainSetting, Plates, direct_settings, plain_settings
 
 PLATE_SETS = pytest.mark.parametrize("plates", [SET_I, SET_II], ids=["set I", "set II"])
 RATIOS = pytest.mark.parametrize("ratio", [40, 60, 72, 90])
@@ -45,9 +45,7 @@ class TestEverySettingIsFoundAndNoOther:
     def test_for_every_block_move_of_the_numbers_to_sixty(self, plates: Plates, ratio: int) -> None:
         head = Head(ratio=ratio, plates=plates)
         blocks = [Divisions(count, every=every) for count in range(2, 61) for every in blocks_of(count)]
-        differing = [
-            work for work in blocks if set(settings(work, head)) != plain_settings(ratio * work.step, plates)
-        ]
+        differing = [work for work in blocks if set(settings(work, head)) != plain_settings(ratio * work.step, plates)]
         assert differing == []
 
     @PLATE_SETS

@@ -68,9 +68,7 @@ def crank_moves(ratio: int, step: Fraction, plates: Plates) -> Iterator[tuple[in
                 yield plate, circle, spaces
 
 
-def exact_differentials(
-    ratio: int, step: Fraction, plates: Plates, shelf: Shelf
-) -> list[DifferentialSetting]:
+def exact_differentials(ratio: int, step: Fraction, plates: Plates, shelf: Shelf) -> list[DifferentialSetting]:
     """Every exact setting with the plate geared (a plate that stands still is plain indexing)."""
     found = []
     for plate, circle, spaces in crank_moves(ratio, step, plates):
@@ -82,9 +80,7 @@ def exact_differentials(
     return found
 
 
-def nearest_differential(
-    ratio: int, step: Fraction, plates: Plates, shelf: Shelf
-) -> DifferentialSetting | None:
+def nearest_differential(ratio: int, step: Fraction, plates: Plates, shelf: Shelf) -> DifferentialSetting | None:
     """The setting whose spindle move comes nearest to ``step``; None without gears."""
     best: tuple[Fraction, DifferentialSetting] | None = None
     for plate, circle, spaces in crank_moves(ratio, step, plates):

@@ -164,9 +164,7 @@ def places_of_two_circles(plates: Plates, stop_circles: Sequence[int] | None = N
     return counts
 
 
-def _pairs_of_holes(
-    plates: Plates, stop_circles: Sequence[int] | None
-) -> Iterator[tuple[int, int, set[int]]]:
+def _pairs_of_holes(plates: Plates, stop_circles: Sequence[int] | None) -> Iterator[tuple[int, int, set[int]]]:
     for circles in plates:
         for first, second in permutations(circles, 2):
             if stop_circles is None or second in stop_circles:
@@ -174,11 +172,7 @@ def _pairs_of_holes(
                 yield (
                     first,
                     second,
-                    {
-                        (one * second + other * first) % whole
-                        for one in range(first)
-                        for other in range(second)
-                    },
+                    {(one * second + other * first) % whole for one in range(first) for other in range(second)},
                 )
 
 

@@ -22,9 +22,7 @@ def test_the_size_of_an_idler_changes_nothing() -> None:
     assert Train(72, 56, idlers=[24]).plate_per_spindle == Train(72, 56, idlers=[86]).plate_per_spindle
 
 
-@pytest.mark.parametrize(
-    ("stud", "idlers", "way"), [(None, 1, 1), (None, 2, -1), ((28, 40), 0, 1), ((28, 40), 1, -1)]
-)
+@pytest.mark.parametrize(("stud", "idlers", "way"), [(None, 1, 1), (None, 2, -1), ((28, 40), 0, 1), ((28, 40), 1, -1)])
 def test_idlers_of_the_usual_construction_turn_the_plate_the_way_they_should(
     stud: tuple[int, int] | None, idlers: int, way: int
 ) -> None:

@@ -87,7 +87,7 @@ def settings_on(crank: Fraction, plates: Plates) -> tuple[Claim, ...]:
     return tuple(Claim("plain", int(turns), int(part * circle), circle) for circle in circles)
 
 
-def counted_the_pin_hole(work: Stepped, head: Head, right: Claim) -> Made:
+def counted_the_pin_hole(_work: Stepped, _head: Head, right: Claim) -> Made:
     """One space short, the pin's own hole having been counted; or all the holes between the arms, one long."""
     if right.holes + right.turns > 1 and right.holes:
         yield replace(right, holes=right.holes - 1)
@@ -100,13 +100,13 @@ def counted_the_pin_hole(work: Stepped, head: Head, right: Claim) -> Made:
                 yield replace(right, second=replace(right.second, holes=spaces))
 
 
-def whole_turns_forgotten(work: Stepped, head: Head, right: Claim) -> Made:
+def whole_turns_forgotten(_work: Stepped, _head: Head, right: Claim) -> Made:
     """Only the part of a turn."""
     if right.turns and (right.holes or right.reading or right.divisions):
         yield replace(right, turns=0)
 
 
-def fraction_upside_down(work: Stepped, head: Head, right: Claim) -> Made:
+def fraction_upside_down(_work: Stepped, head: Head, right: Claim) -> Made:
     """Divisions over ratio, or the circle's holes over the spaces."""
     if right.method == "plain":
         yield from settings(1 / (right.turns + Fraction(right.holes, right.circle or 1)), head)
@@ -130,7 +130,7 @@ def compound_at(ratio: int, work: Stepped, head: Head) -> tuple[Claim, ...]:
     return () if isinstance(answer, Declined) else tuple(map(as_claim, answer))
 
 
-def other_circle(work: Stepped, head: Head, right: Claim) -> Made:
+def other_circle(_work: Stepped, head: Head, right: Claim) -> Made:
     """The right spaces on the wrong circle."""
     if right.method == "dial" or not right.holes:
         return
@@ -140,7 +140,7 @@ def other_circle(work: Stepped, head: Head, right: Claim) -> Made:
             yield replace(right, circle=circle)
 
 
-def circle_on_no_plate(work: Stepped, head: Head, right: Claim) -> Made:
+def circle_on_no_plate(_work: Stepped, head: Head, right: Claim) -> Made:
     """The right part of a turn on a circle that the shop does not have."""
     if right.method not in ("plain", "direct", "differential") or not right.holes or not right.circle:
         return
@@ -175,13 +175,13 @@ def minutes_read_as_decimals(work: Stepped, head: Head, right: Claim) -> Made:
                 yield from settings(head.ratio * misread, head)
 
 
-def second_move_wrong_way(work: Stepped, head: Head, right: Claim) -> Made:
+def second_move_wrong_way(_work: Stepped, _head: Head, right: Claim) -> Made:
     """The same spaces the other way."""
     if right.second:
         yield replace(right, second=replace(right.second, holes=-right.second.holes))
 
 
-def drivers_and_driven_swapped(work: Stepped, head: Head, right: Claim) -> Made:
+def drivers_and_driven_swapped(_work: Stepped, _head: Head, right: Claim) -> Made:
     """Each gear in the place of its partner."""
     gearing = right.gearing
     if gearing:
@@ -189,7 +189,7 @@ def drivers_and_driven_swapped(work: Stepped, head: Head, right: Claim) -> Made:
         yield replace(right, gearing=replace(gearing, spindle=gearing.worm, worm=gearing.spindle, stud=stud))
 
 
-def idlers_off_by_one(work: Stepped, head: Head, right: Claim) -> Made:
+def idlers_off_by_one(_work: Stepped, _head: Head, right: Claim) -> Made:
     """An idler too many, or one too few."""
     gearing = right.gearing
     if gearing:
@@ -198,7 +198,7 @@ def idlers_off_by_one(work: Stepped, head: Head, right: Claim) -> Made:
                 yield replace(right, gearing=replace(gearing, idlers=idlers))
 
 
-def gear_used_twice(work: Stepped, head: Head, right: Claim) -> Made:
+def gear_used_twice(_work: Stepped, head: Head, right: Claim) -> Made:
     """A train that is right in figures, with a gear in two places that is owned only once."""
     if right.gearing:
         with_crank = motion(right.gearing) > 0
@@ -230,9 +230,7 @@ def gears_left_off(work: Stepped, head: Head, right: Claim) -> Made:
 
 
 @cache
-def rows_with_gears(
-    step: Fraction, ratio: int, plates: Plates, gears: tuple[int, ...]
-) -> tuple[Claim, ...]:
+def rows_with_gears(step: Fraction, ratio: int, plates: Plates, gears: tuple[int, ...]) -> tuple[Claim, ...]:
     """The crank move alone of every differential setting there is."""
     rows = exact_differentials(ratio, step, plates, shelf(gears))
     return tuple(Claim("plain", *divmod(row.spaces, row.circle), row.circle) for row in rows)
@@ -244,7 +242,7 @@ def shelf(gears: tuple[int, ...]) -> Shelf:
     return Shelf(gears)
 
 
-def rounded_step_added_up(work: Stepped, head: Head, right: Claim) -> Made:
+def rounded_step_added_up(_work: Stepped, head: Head, right: Claim) -> Made:
     """The reading of one step rounded to what the dial shows."""
     if right.reading and head.dial:
         finest = Fraction(1, head.ratio * head.dial_units)
