@@ -1,22 +1,81 @@
-"""What a question costs, estimated before it is solved, so that no request holds a worker for long."""
+"""What a question costs, estimated before it is begun, so that no request holds a worker for long.
+
+Nearly all questions cost a millisecond. What can cost more is counted here, with the time that one of it took when
+measured on a small machine: trains held against crank moves, places looked at on grids, and rows of positions.
+"""
 
 from __future__ import annotations
 
+from dividing.indexing.bounds import PLATE_MOTION_MOST, ROWS_MOST
+from dividing.indexing.grids import PLACES_TRIED
+from dividing.indexing.head import Head
+from dividing.indexing.work import Angles, Divisions, Work
+
+from .limits import SECONDS_OF_WORK
+from .problems import TOO_MUCH_WORK, Problem
 from .schemas.locate import LostCount
 from .schemas.solve import Question
 from .schemas.verify import Check
 
+BASE = 0.000_5
+PER_TRAIN = 0.000_007
+PER_PLACE = 0.000_001_5
+PER_CUT = 0.000_015
+PER_ROW = 0.000_045
+SOLVED_TO_VERIFY = 2.2
+"""How often the search is gone through when a claim is held against it."""
+
+
+def solving(work: Work, head: Head, methods: tuple[str, ...] | None = None) -> float:
+    """Seconds to find the setups.
+
+    >>> solving(Divisions(28), Head()) < 0.01
+    True
+    """
+    seconds = BASE
+    if not isinstance(work, Angles) and len(head.change_gears) > 1 and _may("differential", methods):
+        holes = sum(map(sum, head.plates))
+        seconds += PER_TRAIN * 2 * PLATE_MOTION_MOST * holes * float(work.step)
+    if not isinstance(work, Divisions):
+        circles = sum(map(len, head.plates))
+        seconds += PER_PLACE * min(work.cuts * circles**2, PLACES_TRIED) + PER_CUT * work.cuts
+    return seconds
+
+
+def answering(question: Question) -> float:
+    """Seconds to find the setups and to write them with their positions."""
+    work = question.work
+    rows = work.cuts * question.limit if question.positions else work.cuts
+    written = min(rows, ROWS_MOST) * PER_ROW if question.positions or work.cuts <= ROWS_MOST else 0.0
+    return solving(work, question.head, question.methods) + written
+
 
 def check(question: Question) -> None:
-    """Refuse a question that would take more than about two seconds, with how to split it."""
-    del question
+    """Refuse a question that would take too long, with how to split it."""
+    advice = "Ask without positions, or keep to fewer methods or circles."
+    _refuse_above(answering(question), advice)
 
 
-def check_claim(check: Check) -> None:
-    """The same for a claim to be verified: it is held against several solved questions."""
-    del check
+def check_claim(claim: Check) -> None:
+    """The same for a claim to be verified, which is held against several solved questions."""
+    seconds = SOLVED_TO_VERIFY * solving(claim.work, claim.head)
+    _refuse_above(seconds, "Give the head only the plates and gears that the claim uses.")
 
 
 def check_search(lost: LostCount) -> None:
-    """The same for a lost count."""
-    del lost
+    """The same for a lost count, where every cut is looked at."""
+    methods = (lost.setup["method"],) if lost.setup else None
+    seconds = solving(lost.work, lost.head, methods) + PER_CUT * lost.work.cuts
+    _refuse_above(seconds, "Give the head only the plates and gears in use, or split the work.")
+
+
+def _may(method: str, methods: tuple[str, ...] | None) -> bool:
+    return methods is None or method in methods
+
+
+def _refuse_above(seconds: float, advice: str) -> None:
+    if seconds > SECONDS_OF_WORK:
+        sentence = (
+            f"This would take about {seconds:.1f} seconds of work; {SECONDS_OF_WORK:.0f} are given. {advice}"
+        )
+        raise Problem(TOO_MUCH_WORK, sentence)
