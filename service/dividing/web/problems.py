@@ -137,13 +137,19 @@ def tree(faults: tuple[Fault, ...]) -> dict[str | int, Any]:
     root: dict[str | int, Any] = {}
     for fault in faults:
         branch = root
-        for key in fault.path[:-1]:
-            below = branch.setdefault(key, {})
-            branch = below if isinstance(below, dict) else branch.setdefault(key, {})
-        last = fault.path[-1] if fault.path else SCHEMA_KEY
-        leaf = branch.setdefault(last, [])
-        (leaf if isinstance(leaf, list) else leaf.setdefault(SCHEMA_KEY, [])).append(fault.sentence)
-    return root
+        for key in fault.path:
+            branch = branch.setdefault(key, {})
+        branch.setdefault(SCHEMA_KEY, []).append(fault.sentence)
+    pruned = _pruned(root)
+    return pruned if isinstance(pruned, dict) else {SCHEMA_KEY: pruned}
+
+
+def _pruned(branch: dict[str | int, Any]) -> dict[str | int, Any] | list[str]:
+    """Where nothing lies below a key, its sentences alone."""
+    if set(branch) == {SCHEMA_KEY}:
+        sentences: list[str] = branch[SCHEMA_KEY]
+        return sentences
+    return {key: below if key == SCHEMA_KEY else _pruned(below) for key, below in branch.items()}
 
 
 def pointer(path: tuple[str | int, ...]) -> str:
