@@ -11,6 +11,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass
+from decimal import Decimal
 from functools import lru_cache
 from typing import Any
 from urllib.parse import parse_qsl, quote
@@ -21,6 +22,7 @@ from . import json_in
 from .answers.heads import head_out
 from .limits import QUERY_LONGEST
 from .problems import WRONG_FIELD, Problem
+from .schemas.fields import whole
 from .schemas.head import DEFAULT_HEAD
 
 _NUMBER = re.compile(r"-?(?:0|[1-9][0-9]*)(?:\.[0-9]+)?", re.ASCII)
@@ -99,6 +101,11 @@ def _flag_text(value: bool) -> str:
     return "true" if value else "false"
 
 
+def _number_text(value: Any) -> str:
+    found = whole(value)
+    return f"{value:f}" if found is None and isinstance(value, Decimal) else str(value if found is None else found)
+
+
 @dataclass(frozen=True, slots=True)
 class QueryWord:
     """A word of the query form: where its value stands in the body, and how it is read and written."""
@@ -108,20 +115,25 @@ class QueryWord:
     read: Reader = str
     write: Writer = str
 
+    @classmethod
+    def of_number(cls, path: tuple[str, ...], about: str) -> QueryWord:
+        """A word whose value is a number."""
+        return cls(path, about, number, _number_text)
+
 
 WORK_WORDS = {
-    "divisions": QueryWord(("work", "divisions"), "Equal divisions: 73.", number),
+    "divisions": QueryWord.of_number(("work", "divisions"), "Equal divisions: 73."),
     "angle": QueryWord(("work", "angle"), "An angle in any notation: 37°30'."),
-    "count": QueryWord(("work", "count"), "Features at that angle: 3.", number),
+    "count": QueryWord.of_number(("work", "count"), "Features at that angle: 3."),
     "angles": QueryWord(
         ("work", "angles"), "Angles from zero, parted by commas: 0,22.5,61°15'.", _texts, _angle_texts
     ),
 }
 HEAD_WORDS = {
-    "ratio": QueryWord(("head", "ratio"), "Crank turns for one turn of the spindle: 40.", number),
+    "ratio": QueryWord.of_number(("head", "ratio"), "Crank turns for one turn of the spindle: 40."),
     "plates": QueryWord(("head", "plates"), "Circles joined by commas, plates by strokes: 15,16/21,23.", _plates,
                         lambda plates: "/".join(map(_joined, plates))),
-    "mounted_plate": QueryWord(("head", "mounted_plate"), "The plate on the head, from 1.", number),
+    "mounted_plate": QueryWord.of_number(("head", "mounted_plate"), "The plate on the head, from 1."),
     "direct_circles": QueryWord(("head", "direct_circles"), "Circles of the direct plate: 24.", _numbers, _joined),
     "change_gears": QueryWord(("head", "change_gears"), "Teeth of the gears owned: 24,24,28.", _numbers, _joined),
     "stop_circles": QueryWord(("head", "stop_circles"), "Circles that the stop pin reaches.", _numbers, _joined),
@@ -135,23 +147,23 @@ HEAD_WORDS = {
 SOLVE_WORDS = {
     **WORK_WORDS,
     "tolerance": QueryWord(("tolerance", "angle"), "The largest permitted error as an angle: 0°01'."),
-    "at_rim": QueryWord(("tolerance", "at_rim"), "The largest permitted error at the rim.", number),
-    "diameter": QueryWord(("tolerance", "diameter"), "The diameter of that rim.", number),
-    "every": QueryWord(("every",), "Spaces per move.", number),
+    "at_rim": QueryWord.of_number(("tolerance", "at_rim"), "The largest permitted error at the rim."),
+    "diameter": QueryWord.of_number(("tolerance", "diameter"), "The diameter of that rim."),
+    "every": QueryWord.of_number(("every",), "Spaces per move."),
     "methods": QueryWord(
         ("methods",), "Methods to keep to, parted by commas: plain,compound.", _texts, _joined
     ),
-    "limit": QueryWord(("limit",), "Setups in the answer at most.", number),
+    "limit": QueryWord.of_number(("limit",), "Setups in the answer at most."),
     "positions": QueryWord(("positions",), "Whether to give a row for every cut: true.", _flag, _flag_text),
     **HEAD_WORDS,
 }
 ANGLE_WORDS = {
     "angle": QueryWord(("angle",), "An angle in any notation: 37°30'."),
-    "turns": QueryWord(("crank", "turns"), "Whole crank turns.", number),
-    "holes": QueryWord(("crank", "holes"), "Spaces after them.", number),
-    "circle": QueryWord(("crank", "circle"), "The circle on which the spaces are counted.", number),
-    "diameter": QueryWord(("diameter",), "A diameter, for arc and chord.", number),
-    "sine_bar": QueryWord(("sine_bar",), "The length of a sine bar.", number),
+    "turns": QueryWord.of_number(("crank", "turns"), "Whole crank turns."),
+    "holes": QueryWord.of_number(("crank", "holes"), "Spaces after them."),
+    "circle": QueryWord.of_number(("crank", "circle"), "The circle on which the spaces are counted."),
+    "diameter": QueryWord.of_number(("diameter",), "A diameter, for arc and chord."),
+    "sine_bar": QueryWord.of_number(("sine_bar",), "The length of a sine bar."),
     **HEAD_WORDS,
 }
 _LINK_WORDS = {
