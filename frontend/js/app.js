@@ -6,7 +6,7 @@ import { connection } from "./api.js";
 import { actions } from "./actions.js";
 import { fromHash } from "./link.js";
 import { nav, foot, notices } from "./frame.js";
-import { VIEWS } from "./views.js";
+import { fetchTheRest, show } from "./views.js";
 
 const part = (id) => document.getElementById(id);
 let waiting = false;
@@ -19,7 +19,7 @@ function draw() {
   mount(part("nav"), nav(state));
   mount(part("notices"), notices(state));
   mount(part("foot"), foot(state));
-  (VIEWS[state.view] || VIEWS.setup)(part("main"), state, actions);
+  show(part("main"), state, actions);
 }
 
 function drawSoon() {
@@ -47,9 +47,11 @@ connection.addEventListener("change", () => actions.connected(connection.online)
 document.addEventListener("click", clicked);
 window.addEventListener("hashchange", openLink);
 
+actions.redraw = drawSoon;
 draw();
 openLink();
 actions.start();
+fetchTheRest();
 
 // A page from plain http has no service worker; the browser's own cache must do.
 if ("serviceWorker" in navigator) navigator.serviceWorker.register("sw.js").catch(() => {});

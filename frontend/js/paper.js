@@ -2,7 +2,6 @@
 
 import { store } from "./store.js";
 import { csv } from "./schedule.js";
-import { printCard } from "./jobcard.js";
 import { saveFile } from "./file.js";
 
 export function paperActions({ say, focusOn }) {
@@ -28,6 +27,6 @@ export function paperActions({ say, focusOn }) {
         say("The link is selected: copy it from the field.");
       }
     },
-    print: () => printCard(),
+    print: async () => (await import("./jobcard.js")).printCard(),
   };
 }
