@@ -8,10 +8,12 @@ change a meaning.
 
 import re
 
+from dividing.web.limits import BATCH_BODY_MOST
+
 HEAD_END = b"\r\n\r\n"
 LONGEST_HEAD = 32 * 1024
-# A batch may be 1 MiB. What is longer goes to the application as far as it came, to be refused there.
-LONGEST_BODY = 1024 * 1024
+# What is longer than the longest allowed goes to the application as far as it came, to be refused there.
+LONGEST_BODY = BATCH_BODY_MOST
 # Chunks of one byte each take six on the wire; no honest client comes near this.
 LONGEST_WIRE = 4 * LONGEST_BODY
 
