@@ -86,7 +86,10 @@ def description() -> dict[str, Any]:
     for theme in THEMES:
         for operation in theme.OPERATIONS:
             spec.path(operation.path, operations={operation.method: _operation(operation)})
-    return spec.to_dict()
+    told = spec.to_dict()
+    for (schema, *_), name in plugin.converter.refs.items():
+        told["components"]["schemas"][name]["description"] = " ".join((schema.__doc__ or "").split())
+    return told
 
 
 def written() -> bytes:

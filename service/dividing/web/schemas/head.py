@@ -57,6 +57,7 @@ IdlersPerTrain: type[Request] = IdlerCounts.from_dict(  # type: ignore[assignmen
     },
     name="IdlersPerTrain",
 )
+IdlersPerTrain.__doc__ = "How many idlers turn the plate each way, for one kind of train."
 
 
 class IdlersIn(Request):

@@ -1,0 +1,114 @@
+"""What every answer carries, whoever gives it: view, file or refusal."""
+
+from __future__ import annotations
+
+import pytest
+from flask.testing import FlaskClient
+
+from dividing.web.app import ORIGINS, create_app
+from dividing.web.headers import REQUEST_ID
+
+CALLS = [
+    ("POST", "/v1/solve", 415), ("GET", "/v1/solve?divisions=28", 200), ("GET", "/v1/angle?angle=1", 200),
+    ("GET", "/v1/heads", 200), ("GET", "/health", 200), ("GET", "/ready", 200), ("GET", "/openapi.json", 200),
+    ("GET", "/docs", 200), ("GET", "/docs/style.css", 200), ("GET", "/qr.svg?divisions=28", 200), ("GET", "/", 200),
+    ("GET", "/style.css", 200), ("GET", "/js/app.js", 200), ("GET", "/nothing", 404), ("DELETE", "/v1/solve", 405),
+    ("OPTIONS", "/v1/solve", 200), ("HEAD", "/", 200), ("POST", "/v1/verify", 415),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("method", "path", "status"), CALLS)
+def test_every_answer_is_shut_against_misuse(client: FlaskClient, method: str, path: str, status: int) -> None:
+    response = client.open(path, method=method)
+    headers = response.headers
+    assert response.status_code == status
+    policy = dict(part.split(" ", 1) for part in headers["Content-Security-Policy"].split("; "))
+    assert policy == {
+        "default-src": "'self'", "base-uri": "'none'", "object-src": "'none'", "frame-ancestors": "'none'",
+        "form-action": "'self'",
+    }  # fmt: skip
+    assert headers["X-Content-Type-Options"] == "nosniff"
+    assert headers["Referrer-Policy"] == "no-referrer"
+    assert "camera=()" in headers["Permissions-Policy"]
+    assert headers["Cross-Origin-Opener-Policy"] == "same-origin"
+    assert headers["Cross-Origin-Resource-Policy"] == "same-origin"
+    assert "Set-Cookie" not in headers
+    assert not [name for name in headers.keys() if name.startswith("Access-Control")]  # noqa: SIM118
+    assert REQUEST_ID.fullmatch(headers["X-Request-ID"])
+
+
+@pytest.mark.parametrize("given", ["7", "a" * 64, "OP30.cut_7-b", "0-._Z"])
+def test_a_request_id_that_fits_is_echoed(client: FlaskClient, given: str) -> None:
+    for path in ("/health", "/nothing"):
+        assert client.get(path, headers={"X-Request-ID": given}).headers["X-Request-ID"] == given
+
+
+@pytest.mark.parametrize("given", ["", "a" * 65, "a b", "é", "<x>", "a/b", "७", '"', "a;b", "a,b"])
+def test_a_request_id_that_does_not_fit_is_replaced(client: FlaskClient, given: str) -> None:
+    made = client.get("/health", headers={"X-Request-ID": given}).headers["X-Request-ID"]
+    assert made != given
+    assert REQUEST_ID.fullmatch(made)
+
+
+def test_request_ids_are_made_anew(client: FlaskClient) -> None:
+    assert len({client.get("/health").headers["X-Request-ID"] for _ in range(50)}) == 50
+
+
+def test_only_origins_that_are_configured_may_ask() -> None:
+    client = create_app({ORIGINS: "http://office.example http://shop.example:8080"}, sink=len).test_client()
+    friend = client.get("/health", headers={"Origin": "http://shop.example:8080"}).headers
+    assert friend["Access-Control-Allow-Origin"] == "http://shop.example:8080"
+    assert friend["Vary"] == "Origin"
+    assert friend["Cross-Origin-Resource-Policy"] == "cross-origin"
+    stranger = client.get("/health", headers={"Origin": "http://other.example"}).headers
+    assert "Access-Control-Allow-Origin" not in stranger
+    assert stranger["Vary"] == "Origin"
+
+
+def test_a_browser_that_asks_beforehand_is_told_what_it_may_send() -> None:
+    client = create_app({ORIGINS: "*"}, sink=len).test_client()
+    headers = client.options("/v1/solve", headers={"Origin": "http://any.example"}).headers
+    assert headers["Access-Control-Allow-Origin"] == "*"
+    assert headers["Access-Control-Allow-Methods"] == "GET, HEAD, POST, OPTIONS"
+    assert headers["Access-Control-Allow-Headers"] == "Content-Type, If-None-Match, X-Request-ID"
+    assert "Access-Control-Allow-Methods" not in client.get("/health", headers={"Origin": "http://a.example"}).headers
+
+
+LASTING = [
+    "/v1/solve?divisions=28", "/v1/angle?angle=37.5", "/v1/heads", "/openapi.json", "/docs", "/docs/style.css",
+    "/qr.svg?divisions=28", "/", "/style.css", "/js/app.js",
+]  # fmt: skip
+
+
+@pytest.mark.parametrize("path", LASTING)
+def test_what_is_asked_by_address_may_be_kept(client: FlaskClient, path: str) -> None:
+    first = client.get(path)
+    assert first.headers["Cache-Control"].startswith("public, max-age=")
+    tag = first.headers["ETag"]
+    assert tag.startswith('"')
+    for known in (tag, "*", f'"other", {tag}', f"W/{tag}"):
+        again = client.get(path, headers={"If-None-Match": known})
+        assert (again.status_code, again.data, again.headers["ETag"]) == (304, b"", tag)
+        assert again.headers["Cache-Control"] == first.headers["Cache-Control"]
+    changed = client.get(path, headers={"If-None-Match": '"other"'})
+    assert (changed.status_code, changed.data) == (200, first.data)
+
+
+@pytest.mark.parametrize("path", [*LASTING, "/health", "/ready"])
+def test_head_is_get_without_its_body(client: FlaskClient, path: str) -> None:
+    whole, head = client.get(path), client.head(path)
+    assert (head.status_code, head.data) == (200, b"")
+    assert head.headers["Content-Length"] == str(len(whole.data))
+    assert head.headers["Content-Type"] == whole.headers["Content-Type"]
+    assert head.headers.get("ETag") == whole.headers.get("ETag")
+
+
+def test_another_question_has_another_tag(client: FlaskClient) -> None:
+    tags = {client.get(f"/v1/solve?divisions={n}").headers["ETag"] for n in range(2, 40)}
+    assert len(tags) == 38
+
+
+def test_a_refusal_is_not_kept(client: FlaskClient) -> None:
+    headers = client.get("/v1/solve?divisions=0").headers
+    assert "ETag" not in headers
+    assert "Cache-Control" not in headers
