@@ -144,3 +144,13 @@ def test_what_the_verifier_corrects_to_is_exact() -> None:
     for case, _ in found()[::4]:
         for slip in verify(case.work, case.head, case.claim).likely_slips:
             assert verify(case.work, case.head, slip.corrected).verdict == "exact", (case, slip)
+
+
+@pytest.mark.parametrize(("count", "one_more_or_less"), [(51, 1), (51, -1), (67, 1), (67, -1), (173, 1), (319, -1)])
+def test_an_idler_too_many_is_taken_away_and_not_matched_by_another(count: int, one_more_or_less: int) -> None:
+    head, work = HEADS[0], Divisions(count)
+    for right in right_claims(work, head):
+        if right.gearing and right.gearing.idlers + one_more_or_less >= 0:
+            wrong = replace(right.gearing, idlers=right.gearing.idlers + one_more_or_less)
+            slips = verify(work, head, replace(right, gearing=wrong)).likely_slips
+            assert right in [slip.corrected for slip in slips if slip.slip == "idlers_off_by_one"], right
