@@ -5,6 +5,7 @@ import { angle as askAngle } from "./api.js";
 import { store } from "./store.js";
 import { field } from "./field.js";
 import { summary } from "./errors.js";
+import { mixed } from "./fractions.js";
 import { faultsOf, fillForm, keepForm } from "./kept-form.js";
 import { count, headLine, numberOr, seconds, wholeHead } from "./words.js";
 
@@ -68,13 +69,6 @@ function formOf({ from }, found) {
 
 const setting = ({ turns, holes, circle, plate }) => html`<li><strong>${[turns ? count(turns, "turn", "turns") : "",
   holes ? `${count(holes, "space", "spaces")} on ${circle}` : ""].filter(Boolean).join(" and ") || "no move"}</strong>${plate ? `, plate ${plate}` : ""}</li>`;
-
-// 25/6 is read as 4 1/6.
-function mixed(fraction) {
-  const [over, under] = fraction.split("/").map(Number);
-  if (!under || Math.abs(over) < under || !Number.isSafeInteger(over)) return fraction;
-  return `${Math.trunc(over / under)} ${Math.abs(over % under)}/${under}`;
-}
 
 function crank({ turns, settings, nearest }) {
   const close = nearest && !settings?.length ? html`<p>No circle of this head gives it exactly. Nearest:</p><ul>${setting(nearest)}</ul>

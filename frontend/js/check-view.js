@@ -4,10 +4,11 @@ import { html, mount } from "./html.js";
 import { verify } from "./api.js";
 import { store } from "./store.js";
 import { summary } from "./errors.js";
+import { mixed, wideError } from "./fractions.js";
 import { figures } from "./figures.js";
 import { faultsOf, fillForm, keepForm } from "./kept-form.js";
 import { checkForm, fieldOf, fromClaim, toRequest } from "./check-form.js";
-import { METHODS, atRim, count, headLine, seconds, wholeHead } from "./words.js";
+import { METHODS, count, headLine, seconds, wholeHead } from "./words.js";
 
 const VERDICT = {
   exact: ["good", "Right, and exact"], within_tolerance: ["good", "Not exact, but within what you allow"],
@@ -36,7 +37,7 @@ function changed() {
   if (store.get().checked) store.set({ checked: null });
 }
 
-async function use(at) {
+async function use() {
   const { checked, check, question } = store.get();
   const { right } = checked.answer;
   const words = checkOf({ check, question });
@@ -58,14 +59,14 @@ function clicked({ target }) {
   if (pressed?.dataset.check === "correct") correct(Number(pressed.dataset.at));
 }
 
-function makes({ makes: made, error }, { kind, number }) {
+function makes({ makes: made, error }) {
   if (!made) return "";
   const whole = made.divisions && !made.divisions.includes("/");
-  const divisions = made.divisions && (whole ? count(made.divisions, "division", "divisions") : `${made.divisions} divisions, which is no whole number`);
+  const divisions = made.divisions && (whole ? count(made.divisions, "division", "divisions") : `${mixed(made.divisions)} divisions, no whole number`);
   return html`<dl class="facts-list"><div><dt>It makes</dt><dd>${divisions || "no even division"}</dd></div>
     ${made.step ? html`<div><dt>Each move turns the work</dt><dd>${made.step.dms}</dd></div>` : ""}
-    ${error ? html`<div><dt>Worst place off by</dt><dd>${seconds(error.worst_seconds)}</dd></div>
-      <div><dt>Left over at the last space</dt><dd>${seconds(error.closing_seconds)}</dd></div>` : ""}</dl>`;
+    ${error ? html`<div><dt>Worst place off by</dt><dd>${wideError(error.worst_seconds, seconds)}</dd></div>
+      <div><dt>Left over at the last space</dt><dd>${wideError(error.closing_seconds, seconds)}</dd></div>` : ""}</dl>`;
 }
 
 function claimText({ method, turns, holes, circle, second, gearing, reading }) {
@@ -84,11 +85,11 @@ function slips(list) {
 const right = (setup) => setup ? html`<section class="sheet"><h2>The right setup: ${METHODS[setup.method] || setup.method}</h2>${figures(setup)}<p>${setup.summary}</p>
   <button type="button" class="main" id="check-use" data-check="use">Use this setup</button></section>` : "";
 
-function result({ answer }, check) {
+function result({ answer }) {
   if (!answer) return "";
   const [mood, words] = VERDICT[answer.verdict] || ["warn", answer.verdict];
   return html`<section class="sheet"><h2 id="check-verdict" tabindex="-1" class="mark ${mood}"><strong>${words}</strong></h2>
-    ${makes(answer, check)}${answer.why?.length ? html`<ul>${answer.why.map((line) => html`<li>${line}</li>`)}</ul>` : ""}</section>
+    ${makes(answer)}${answer.why?.length ? html`<ul>${answer.why.map((line) => html`<li>${line}</li>`)}</ul>` : ""}</section>
     ${slips(answer.likely_slips)}${right(answer.right)}`;
 }
 
@@ -104,5 +105,5 @@ export function render(root, state, given) {
   const form = root.querySelector("#check-ask-here");
   mount(form, html`${summary(found)}${checkForm(check, found, state.checked?.busy)}`);
   fillForm(form, check);
-  mount(root.querySelector("#check-result"), result(state.checked || {}, check));
+  mount(root.querySelector("#check-result"), result(state.checked || {}));
 }

@@ -60,7 +60,9 @@ function answer(job, { candidates, problem }) {
     return html`<div class="note warn" id="lost-answer" tabindex="-1"><p>No cut of this job has that hole and that reading. Look at both once more,
       give the scale more play, or check that the right circle and arms are in use.</p></div>`;
   }
+  const agree = candidates.some((each) => each.hole_agrees !== false);
   return html`<section id="lost-answer" tabindex="-1" aria-labelledby="lost-found"><h2 id="lost-found">The head can be standing at</h2>
+    ${agree ? "" : html`<p class="note warn">None of these has the hole that you gave: the arms were set wrong or not swung on, or the hole was counted wrong. Count it once more.</p>`}
     <ul class="shop-found">${candidates.map((each) => candidate(each, job))}</ul>
     <p>Is it not plain which? Look at the work: the last cut that is there, and the blank beside it.</p></section>`;
 }
