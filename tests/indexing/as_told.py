@@ -5,9 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from fractions import Fraction
 
-from tests.second.head import DividingHead, Train
-
 from dividing.indexing.setup import Declined, Setup
+from tests.second.head import DividingHead, Train
 
 
 def setups(answer: tuple[Setup, ...] | Declined) -> tuple[Setup, ...]:

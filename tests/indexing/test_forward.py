@@ -6,9 +6,6 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 import pytest
-from tests.indexing.as_told import hung, indexed_once
-from tests.second.errors import on_finished_work
-from tests.second.head import DividingHead
 
 from dividing.indexing.accuracy import ideal_places
 from dividing.indexing.angles import Angle, parse_angle
@@ -18,6 +15,9 @@ from dividing.indexing.positions import Row, rows
 from dividing.indexing.setup import Even, Setup
 from dividing.indexing.solving import solve
 from dividing.indexing.work import Angles, Arc, Divisions, Work
+from tests.indexing.as_told import hung, indexed_once
+from tests.second.errors import on_finished_work
+from tests.second.head import DividingHead
 
 FEW_GEARS = (24, 28, 32, 40, 48, 100)
 DEGREES_AND_MINUTES = Dial(graduation=Fraction(1, 21600))

@@ -6,13 +6,13 @@ from fractions import Fraction
 from random import Random
 
 import pytest
-from tests.indexing.as_told import setups
-from tests.second.holes import SET_I, SET_II, Plates, nearest_holes, places_of_two_circles
 
 from dividing.indexing.angles import Angle
 from dividing.indexing.head import Head
 from dividing.indexing.methods import compound, direct, nearest, plain
 from dividing.indexing.work import Angles
+from tests.indexing.as_told import setups
+from tests.second.holes import SET_I, SET_II, Plates, nearest_holes, places_of_two_circles
 
 PLATE_SETS = pytest.mark.parametrize("plates", [SET_I, SET_II], ids=["set I", "set II"])
 RATIOS = pytest.mark.parametrize("ratio", [40, 60, 90])

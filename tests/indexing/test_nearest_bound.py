@@ -5,8 +5,6 @@ from __future__ import annotations
 from fractions import Fraction
 
 import pytest
-from tests.second.errors import seconds
-from tests.second.holes import SET_I, SET_II, Plates, nearest_holes, worst_of_divisions
 
 from dividing.indexing.accuracy import accuracy
 from dividing.indexing.angles import Angle
@@ -14,6 +12,8 @@ from dividing.indexing.head import Head
 from dividing.indexing.methods import nearest
 from dividing.indexing.setup import Declined, Rounded, Setup
 from dividing.indexing.work import Angles, Arc, Divisions, Work
+from tests.second.errors import seconds
+from tests.second.holes import SET_I, SET_II, Plates, nearest_holes, worst_of_divisions
 
 PLATE_SETS = pytest.mark.parametrize("plates", [SET_I, SET_II], ids=["set I", "set II"])
 RATIOS = pytest.mark.parametrize("ratio", [5, 40, 60, 72, 90, 2160])
