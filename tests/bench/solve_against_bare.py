@@ -83,9 +83,18 @@ class Service:
         self.process = subprocess.Popen(command, stdout=subprocess.DEVNULL)
         self.port = port
         self.connection = self._connected()
-        children = Path(f"/proc/{self.process.pid}/task/{self.process.pid}/children").read_text().split()
-        self.worker = int(children[0])
+        self.worker = self._worker()
         self.questions = bodies()
+
+    def _worker(self) -> int:
+        """The one worker; the master listens before it has begun its worker."""
+        children = Path(f"/proc/{self.process.pid}/task/{self.process.pid}/children")
+        for _ in range(100):
+            if found := children.read_text().split():
+                return int(found[0])
+            time.sleep(0.1)
+        self.process.terminate()
+        raise SystemExit("A service started no worker.")
 
     def _connected(self) -> http.client.HTTPConnection:
         for _ in range(100):

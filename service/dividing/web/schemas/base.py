@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from contextlib import suppress
+from functools import cached_property
 from typing import Any, ClassVar
 
-from marshmallow import RAISE, Schema, ValidationError, post_load
+from marshmallow import RAISE, Schema, ValidationError, missing, post_load
 
 from dividing.indexing.faults import Refused
 from dividing.web.problems import tree
@@ -30,6 +32,31 @@ class Request(Schema):
 
     class Meta:
         unknown = RAISE
+
+    def load(self, data: Any, *, many: bool | None = None, partial: Any = None, unknown: str | None = None) -> Any:
+        """The value that the data spell.
+
+        A question in which all is right goes the straight way: each field that is there, then `make`. Whatever
+        is wrong with another, marshmallow goes through it anew and tells all of it at once.
+        """
+        if type(data) is dict and not (many or partial or unknown) and self._needed <= data.keys():
+            fields = self.load_fields
+            with suppress(ValidationError, Refused, KeyError):
+                given = {name: fields[name].deserialize(value, name, data) for name, value in data.items()}
+                return self.make(self._defaults | given)
+        return super().load(data, many=many, partial=partial, unknown=unknown)
+
+    @cached_property
+    def _needed(self) -> frozenset[str]:
+        return frozenset(name for name, field in self.load_fields.items() if field.required)
+
+    @cached_property
+    def _defaults(self) -> dict[str, Any]:
+        """What is taken for fields that are left out."""
+        usual = {name: field.load_default for name, field in self.load_fields.items()}
+        return {
+            name: value() if callable(value) else value for name, value in usual.items() if value is not missing
+        }
 
     def make(self, given: dict[str, Any]) -> Any:
         """The domain's value; raises `Refused`."""

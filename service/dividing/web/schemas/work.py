@@ -51,15 +51,12 @@ WORK_IN = WorkIn()
 
 
 class WorkField(Described):
-    """The work. Plain divisions, by far the most of all questions, take a short way to the same value."""
+    """The work, wherever it is asked about."""
 
     def __init__(self, about: str, **kwargs: Any) -> None:
         super().__init__(about, schema=WorkIn, **kwargs)
 
     def _deserialize(self, value: Any, attr: Any, data: Any, **_: Any) -> Work:
-        if type(value) is dict and len(value) == 1 and type(count := value.get("divisions")) is int:
-            if 1 <= count <= bounds.DIVISIONS_MOST:
-                return Divisions(count)
         work: Work = WORK_IN.load(value)
         return work
 
