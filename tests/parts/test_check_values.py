@@ -12,7 +12,6 @@ from math import cos, pi, radians, tan
 from typing import Any
 
 import pytest
-from tests.parts.figures import ROWS, size, value
 
 from dividing.indexing.head import TWELVE_GEARS, Head, Screw
 from dividing.parts.bevel_gear import bevel_gear
@@ -28,6 +27,7 @@ from dividing.parts.lead_gearing import LeadTrain, lead_of_machine, nearest_rati
 from dividing.parts.short_lead import by_spindle, teeth_per_index
 from dividing.parts.sizes import Part
 from dividing.parts.spur_gear import module_from_outside, spur_gear
+from tests.parts.figures import ROWS, size, value
 
 Row = dict[str, Any]
 

@@ -5,9 +5,9 @@ from __future__ import annotations
 from math import atan, cos, hypot, pi, radians, sin, tan
 
 import pytest
-from tests.parts.generated import Flank, over_teeth, over_two_pins, unwound
 
 from dividing.parts.involute import USUAL_PIN, Toothing, inv
+from tests.parts.generated import Flank, over_teeth, over_two_pins, unwound
 
 SPUR = [
     Toothing(teeth, module, radians(angle), shift=shift)
