@@ -1,4 +1,4 @@
-"""A tablet in front of the page: nothing may leave the origin, and nothing may go wrong unseen, whatever a test does."""
+"""A tablet in front of the page: nothing may leave the origin or go wrong unseen, whatever a test does."""
 
 from collections.abc import Callable, Iterator
 

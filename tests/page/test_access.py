@@ -121,12 +121,15 @@ STATES: dict[str, Callable[[Page], None]] = {
 
 # Every control that is shown and pressed: at least 48 by 48, and 8 from its neighbour on the same row or column.
 CROWDED = """() => {
-  const pressed = [...document.querySelectorAll('button, input:not([type=radio], [type=checkbox]), select, textarea, summary, .pick, label.button')]
-    .filter((each) => each.checkVisibility() && !each.matches('.unseen, .skip') && !each.closest('dialog:not([open])'));
-  const box = (each) => ({ name: each.id || each.textContent.trim().slice(0, 20), ...each.getBoundingClientRect().toJSON() });
+  const kinds = 'button, input:not([type=radio], [type=checkbox]), select, textarea, summary, .pick, label.button';
+  const pressed = [...document.querySelectorAll(kinds)].filter((each) => each.checkVisibility()
+    && !each.matches('.unseen, .skip') && !each.closest('dialog:not([open])'));
+  const name = (each) => each.id || each.textContent.trim().slice(0, 20);
+  const box = (each) => ({ name: name(each), ...each.getBoundingClientRect().toJSON() });
   const boxes = pressed.map(box);
   const least = document.body.dataset.view === 'shop' ? 56 : 48;
-  const found = boxes.filter(({ width, height }) => width < least - 0.5 || height < least - 0.5).map(({ name, width, height }) => `${name} is ${width} by ${height}`);
+  const small = boxes.filter(({ width, height }) => Math.min(width, height) < least - 0.5);
+  const found = small.map(({ name, width, height }) => `${name} is ${width} by ${height}`);
   for (const [at, one] of boxes.entries()) for (const other of boxes.slice(at + 1)) {
     const across = Math.max(one.left, other.left) - Math.min(one.right, other.right);
     const down = Math.max(one.top, other.top) - Math.min(one.bottom, other.bottom);
@@ -138,7 +141,11 @@ CROWDED = """() => {
 
 def run_axe(page: Page) -> list[str]:
     result: dict[str, Any] = page.evaluate(f"axe.run(document, {json.dumps(RULES)})")
-    return [f"{each['id']}: {node['html'][:120]} {node['failureSummary']}" for each in result["violations"] for node in each["nodes"][:3]]
+    return [
+        f"{each['id']}: {node['html'][:120]} {node['failureSummary']}"
+        for each in result["violations"]
+        for node in each["nodes"][:3]
+    ]
 
 
 def found_by_the_checker(page: Page) -> list[str]:

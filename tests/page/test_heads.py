@@ -64,7 +64,8 @@ def test_a_count_that_is_not_whole_asks_for_another(page: Page) -> None:
     page.get_by_text("Ratio unknown: count it").click()
     page.get_by_label("Crank turns counted").fill("81")
     page.get_by_label("Spindle turns").fill("2")
-    expect(page.locator("#count-result")).to_have_text("That is not whole: nearest is 41:1. Count again over more spindle turns.")
+    sentence = "That is not whole: nearest is 41:1. Count again over more spindle turns."
+    expect(page.locator("#count-result")).to_have_text(sentence)
 
 
 def test_plates_are_added_and_taken_off(page: Page) -> None:
@@ -125,7 +126,8 @@ def test_a_file_with_something_else_in_it_changes_nothing(page: Page, tmp_path: 
 
 def test_a_file_cannot_bring_markup_into_the_page(page: Page, tmp_path: Path) -> None:
     spiteful = tmp_path / "heads.json"
-    spiteful.write_text(json.dumps({"heads": [{"name": SPITEFUL, "head": {"ratio": SPITEFUL, "plates": [[SPITEFUL]]}}]}))
+    head = {"ratio": SPITEFUL, "plates": [[SPITEFUL]]}
+    spiteful.write_text(json.dumps({"heads": [{"name": SPITEFUL, "head": head}]}))
     page.locator("#go-head").click()
     page.locator("#heads-file").set_input_files(spiteful)
     expect(page.locator("#kept-heads strong")).to_have_text(SPITEFUL)

@@ -14,14 +14,14 @@ MODULES = sorted((PAGE / "js").glob("*.js"))
 
 
 def loaded_first(module: str = "app.js") -> set[str]:
-    """The modules that come with the page: those that app.js imports, and theirs. What is fetched later is imported by a call."""
+    """The modules that come with the page: those that app.js imports, and theirs. Later ones are imported by a call."""
     found: set[str] = set()
     waiting = [module]
     while waiting:
         name = waiting.pop()
         if name not in found:
             found.add(name)
-            waiting += re.findall(r'^(?:import|export) [^;]*?"\./([\w-]+\.js)"', (PAGE / "js" / name).read_text(), re.MULTILINE)
+            waiting += re.findall(r'(?m)^import [^;]*?"\./([\w-]+\.js)"', (PAGE / "js" / name).read_text())
     return found
 
 

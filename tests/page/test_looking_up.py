@@ -80,7 +80,9 @@ def test_signs_that_a_keyboard_hides_are_typed_from_the_page(page: Page) -> None
         ("angle", "22°75'", "Stopped at character 4 of \"22°75'\": expected minutes below 60."),
     ],
 )
-def test_what_is_wrong_is_said_beside_the_field_and_takes_focus(page: Page, kind: str, typed: str, sentence: str) -> None:
+def test_what_is_wrong_is_said_beside_the_field_and_takes_focus(
+    page: Page, kind: str, typed: str, sentence: str
+) -> None:
     page.locator(f"#kind-{kind}").check(force=True)
     box = page.locator(f"#{kind}")
     box.fill(typed)
@@ -88,7 +90,8 @@ def test_what_is_wrong_is_said_beside_the_field_and_takes_focus(page: Page, kind
     expect(page.locator("#problem")).to_be_focused()
     expect(page.locator(f"#{kind}-wrong")).to_have_text(sentence)
     expect(box).to_have_attribute("aria-invalid", "true")
-    expect(box).to_have_accessible_description(sentence if kind == "divisions" else f"Such as 22°30′, 22.5, 22 30 15 or 1/7 turn. {sentence}")
+    hint = "" if kind == "divisions" else "Such as 22°30′, 22.5, 22 30 15 or 1/7 turn. "
+    expect(box).to_have_accessible_description(hint + sentence)
     page.get_by_role("link", name=sentence).click()
     expect(box).to_be_focused()
 
@@ -150,7 +153,8 @@ def test_only_the_keyboard_is_needed(open_page: Open) -> None:
     for _ in range(20):
         page.keyboard.press("Tab")
         reached.append(page.evaluate("document.activeElement.id"))
-        shown = page.evaluate("getComputedStyle(document.activeElement.closest('.pick') || document.activeElement).outlineStyle")
+        ring = "getComputedStyle(document.activeElement.closest('.pick') || document.activeElement).outlineStyle"
+        shown = page.evaluate(ring)
         assert shown == "solid", f"no focus to be seen on {reached[-1]}"
         if reached[-1] == "setup-1":
             break

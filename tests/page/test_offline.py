@@ -43,7 +43,8 @@ def test_a_kept_answer_is_shown_with_its_time_when_the_service_is_away(open_page
     assert tiles(page) == ["1 turn", "21 spaces", "49 circle"]
     expect(page.locator("#csv")).to_be_visible()
     asked(page, "29")
-    expect(page.locator("#problem")).to_contain_text("The service cannot be reached and this question has no saved answer.")
+    sentence = "The service cannot be reached and this question has no saved answer."
+    expect(page.locator("#problem")).to_contain_text(sentence)
     with serving(address):
         expect(page.locator("#offline")).to_have_count(0, timeout=20_000)
         expect(page.locator("#move")).to_be_visible()
@@ -79,7 +80,10 @@ def test_a_page_without_a_store_still_answers(open_page: Open, live: str) -> Non
     assert tiles(page) == ["1 turn", "21 spaces", "49 circle"]
 
 
-@pytest.mark.parametrize("missing", ["navigator.serviceWorker", "navigator.clipboard", "navigator.wakeLock", "crypto.randomUUID"])
+MISSING = ["navigator.serviceWorker", "navigator.clipboard", "navigator.wakeLock", "crypto.randomUUID"]
+
+
+@pytest.mark.parametrize("missing", MISSING)
 def test_plain_http_lacks_much_and_the_page_misses_none_of_it(open_page: Open, live: str, missing: str) -> None:
     thing, name = missing.split(".")
     page = open_page()

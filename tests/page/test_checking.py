@@ -1,0 +1,73 @@
+"""A setup worked by hand is judged, and angles are turned both ways, on the head that is set in the page."""
+
+from playwright.sync_api import Page, expect
+
+
+def checked(page: Page, divisions: str, **claim: str) -> None:
+    page.locator("#go-check").click()
+    page.locator("#check-number").fill(divisions)
+    for name, typed in claim.items():
+        page.locator(f"#check-{name}").fill(typed)
+    page.get_by_role("button", name="Check it").click()
+
+
+def test_a_right_setup_is_called_right(page: Page) -> None:
+    checked(page, "28", turns="1", holes="9", circle="21")
+    expect(page.locator("#check-verdict")).to_have_text("Right, and exact")
+    expect(page.locator("#check-verdict")).to_be_focused()
+
+
+def test_the_pin_hole_counted_is_explained_and_put_right(page: Page) -> None:
+    checked(page, "28", turns="1", holes="8", circle="21")
+    expect(page.locator("#check-verdict")).not_to_have_text("Right, and exact")
+    expect(page.locator("#check-result")).to_contain_text("What probably slipped")
+    page.get_by_role("button", name="Check that instead").first.click()
+    expect(page.locator("#check-verdict")).to_have_text("Right, and exact")
+    expect(page.locator("#check-holes")).to_have_value("9")
+
+
+def test_the_right_setup_beside_it_can_be_used(page: Page) -> None:
+    checked(page, "28", turns="1", holes="8", circle="21")
+    page.get_by_role("button", name="Use this setup").click()
+    expect(page.locator("#move")).to_be_visible()
+    expect(page.get_by_label("Divisions")).to_have_value("28")
+
+
+def test_a_circle_on_no_plate_cannot_be_set(page: Page) -> None:
+    checked(page, "28", turns="1", holes="12", circle="28")
+    expect(page.locator("#check-verdict")).to_contain_text("set")
+    expect(page.locator("#check-result")).to_contain_text("28")
+
+
+def test_what_is_wrong_in_a_claim_is_said_beside_its_field(page: Page) -> None:
+    checked(page, "28", turns="one", holes="9", circle="21")
+    expect(page.locator("#problem")).to_be_focused()
+    expect(page.locator("#check-turns-wrong")).to_be_visible()
+
+
+def test_an_angle_gives_its_crank_move_arc_and_chord(page: Page) -> None:
+    page.locator("#go-angles").click()
+    page.locator("#angles-angle").fill("37°30'")
+    page.locator("#angles-diameter").fill("100")
+    result = page.locator("#angles-result")
+    expect(result).to_contain_text("37°30'00.00\"")
+    expect(result).to_contain_text("4 turns and 3 spaces on 18")
+    # Arc: 100 x pi x 37.5/360 = 32.7249; chord: 100 x sin(18.75°) = 32.1439.
+    expect(result).to_contain_text("32.7249")
+    expect(result).to_contain_text("32.1439")
+
+
+def test_a_crank_move_gives_its_angle(page: Page) -> None:
+    page.locator("#go-angles").click()
+    page.locator("#angles-from-crank").check()
+    page.locator("#angles-turns").fill("4")
+    page.locator("#angles-holes").fill("3")
+    page.locator("#angles-circle").fill("18")
+    expect(page.locator("#angles-result")).to_contain_text("37°30'00.00\"")
+
+
+def test_what_was_typed_is_still_there_after_a_reload(page: Page) -> None:
+    checked(page, "28", turns="1", holes="9", circle="21")
+    page.reload()
+    page.locator("#go-check").click()
+    expect(page.locator("#check-circle")).to_have_value("21")

@@ -1,0 +1,77 @@
+"""On paper: the job card with its code, the handout for a class."""
+
+import subprocess
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Page, expect
+
+from tests.page.conftest import Open
+from tests.page.test_looking_up import tiles
+
+PAPERS = ["A4", "Letter"]
+
+
+def printed(page: Page, kept: Path, paper: str) -> str:
+    """The card as a PDF, and its text."""
+    page.evaluate("window.print = () => {}")
+    page.get_by_role("button", name="Print job card").click()
+    page.locator("#paper .card").wait_for(state="attached")
+    page.wait_for_load_state("networkidle")
+    page.pdf(path=kept, format=paper)
+    return subprocess.run(["pdftotext", "-layout", kept, "-"], check=True, capture_output=True, text=True).stdout
+
+
+def code_on(pdf: Path) -> str:
+    """What the printed code says."""
+    subprocess.run(["pdftoppm", "-r", "200", "-png", "-f", "1", "-l", "1", pdf, pdf.with_suffix("")], check=True)
+    picture = next(pdf.parent.glob(pdf.stem + "*.png"))
+    read = subprocess.run(["zbarimg", "-q", "--raw", picture], check=True, capture_output=True, text=True)
+    return read.stdout.strip()
+
+
+def code_width(page: Page) -> float:
+    """Millimetres across the printed code itself, its white border of four squares on each side left off."""
+    page.emulate_media(media="print")
+    picture = page.locator("#paper .card-code")
+    across = picture.evaluate("(image) => image.getBoundingClientRect().width") / 96 * 25.4
+    # Squares of four pixels: the picture's own width tells how many there are.
+    squares = picture.evaluate("(image) => image.naturalWidth") / 4
+    return float(across * (squares - 8) / squares)
+
+
+@pytest.mark.parametrize("paper", PAPERS)
+def test_the_code_on_the_card_opens_the_same_setup(page: Page, open_page: Open, tmp_path: Path, paper: str) -> None:
+    page.get_by_label("Divisions").fill("28")
+    page.locator("#csv").wait_for()
+    card = tmp_path / "card.pdf"
+    text = printed(page, card, paper)
+    for words in ("28 divisions", "arms over 22 holes", "Operator", "Date", "version 0.1.0", "Stop the cutter"):
+        assert words.lower() in text.lower()
+    assert code_width(page) >= 25
+    link = code_on(card)
+    other = open_page(link.split("/", 3)[3])
+    other.locator("#csv").wait_for()
+    assert tiles(other) == tiles(page) == ["1 turn", "21 spaces", "49 circle"]
+
+
+def test_a_card_says_how_far_off_the_setup_is(page: Page, tmp_path: Path) -> None:
+    page.get_by_label("Divisions").fill("73")
+    page.locator("#csv").wait_for()
+    assert "Not exact." in printed(page, tmp_path / "card.pdf", "A4")
+
+
+def test_a_card_is_printed_without_a_network_too(page: Page, tmp_path: Path) -> None:
+    page.get_by_label("Divisions").fill("28")
+    page.locator("#csv").wait_for()
+    page.wait_for_load_state("networkidle")
+    page.wait_for_timeout(2000)
+    page.route("**/qr.svg*", lambda route: route.abort())
+    assert "arms over 22 holes" in printed(page, tmp_path / "card.pdf", "A4")
+
+
+def test_the_handout_works_its_examples_on_the_head_in_the_page(page: Page) -> None:
+    page.get_by_role("button", name="Handout for a class").click()
+    expect(page.locator(".handout")).to_contain_text("40/28 = 1 3/7")
+    expect(page.locator(".handout .plate-drawing").first).to_be_visible()
+    expect(page.locator(".handout-answers li").first).to_contain_text("Plate")
