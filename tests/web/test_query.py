@@ -18,6 +18,8 @@ SAME: list[tuple[str, dict[str, Any]]] = [
     ("angle=37°30'&count=3", {"work": {"angle": "37°30'", "count": 3}}),
     ("angle=22,5", {"work": {"angle": "22,5"}}),
     ("angles=0,22.5,61°15'", {"work": {"angles": ["0", "22.5", "61°15'"]}}),
+    ('part={"kind":"flats","sides":"6","across_flats":"24.5","unit":"mm"}',
+     {"work": {"part": {"kind": "flats", "sides": 6, "across_flats": 24.5, "unit": "mm"}}}),
     ("divisions=28&ratio=60", {"work": {"divisions": 28}, "head": {"ratio": 60}}),
     ("divisions=7&plates=15,16/21,23&mounted_plate=2",
      {"work": {"divisions": 7}, "head": {"plates": [[15, 16], [21, 23]], "mounted_plate": 2}}),
@@ -78,7 +80,7 @@ def test_a_decimal_comma_in_a_list_becomes_a_point_in_its_link(client: FlaskClie
 
 
 WORDS = (
-    "divisions, angle, count, angles, tolerance, at_rim, diameter, every, methods, limit, positions, ratio, plates, "
+    "divisions, angle, count, angles, part, tolerance, at_rim, diameter, every, methods, limit, positions, ratio, plates, "
     "mounted_plate, direct_circles, change_gears, stop_circles, worm_disengages, idlers, dial, screw"
 )
 REFUSED: list[tuple[str, list[dict[str, str]]]] = [
@@ -94,6 +96,8 @@ REFUSED: list[tuple[str, list[dict[str, str]]]] = [
     ("limit=2", [{"pointer": "#/work", "detail": "This field is needed."}]),
     ("divisions=7&plates=15,x", [{"pointer": "#/head/plates/0/1", "detail": "Give a whole number, such as 40."}]),
     ("divisions=7&positions=yes", [{"pointer": "#/positions", "detail": "Give true or false, without quotes."}]),
+    ("part=x", [{"pointer": "#/work/part", "detail": 'Give an object here: fields between "{" and "}".'}]),
+    ("part=[1]", [{"pointer": "#/work/part", "detail": 'Give an object here: fields between "{" and "}".'}]),
     ("divisions=7&idlers=1,2", [{"pointer": "#/head/idlers", "detail": 'Give an object here: fields between "{" and "}".'}]),
 ]  # fmt: skip
 

@@ -79,7 +79,7 @@ def description() -> dict[str, Any]:
         info={"description": ABOUT, "x-limits": LIMITS},
     )
     assert plugin.converter is not None
-    plugin.converter.add_attribute_function(_own_field)
+    plugin.converter.add_attribute_function(_own_field)  # type: ignore[no-untyped-call]
     spec.components.schema("ProblemOut", schema=ProblemOut)
     for kind in KINDS:
         spec.components.response(_key(kind), _refusal(kind))
@@ -109,11 +109,14 @@ def _own_field(self: Any, field: fields.Field[Any], ret: dict[str, Any]) -> dict
     ret.pop("default", None)
     if isinstance(field, Described):
         if field.schema is not None:
-            told = {**self.resolve_nested_schema(field.schema), "description": ret.get("description", "")}
+            told = self.resolve_nested_schema(field.schema)
+        elif field.choice:
+            told = {"anyOf": [self.resolve_nested_schema(schema) for schema in field.choice]}
         else:
             told = dict(field.metadata)
             if field.load_default is None and field.allow_none and isinstance(told.get("type"), str):
                 told["type"] = [told["type"], "null"]
+        told = {**told, "description": field.metadata["description"]}
     return told
 
 

@@ -12,7 +12,8 @@ from pathlib import Path
 
 from flask import Blueprint, Response
 from werkzeug.exceptions import NotFound
-from werkzeug.utils import get_content_type, safe_join
+from werkzeug.security import safe_join
+from werkzeug.utils import get_content_type
 
 from .exchange import lasting
 from .files import page_folder

@@ -8,6 +8,7 @@ means none. In a list of angles the comma parts them, so a decimal comma is writ
 
 from __future__ import annotations
 
+import json
 import re
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass
@@ -101,9 +102,36 @@ def _flag_text(value: bool) -> str:
     return "true" if value else "false"
 
 
+def _part(text: str) -> Any:
+    """A part is an object of JSON; its figures may come as text, as they do from a form."""
+    try:
+        found = json_in.read(text.encode())
+    except json_in.NotJson:
+        return text
+    if not isinstance(found, dict):
+        return found
+    return {
+        name: number(value) if isinstance(value, str) and name != "unit" else value
+        for name, value in found.items()
+    }
+
+
+def _part_text(part: Mapping[str, Any]) -> str:
+    return json.dumps(part, ensure_ascii=False, sort_keys=True, separators=(",", ":"), default=_plain)
+
+
+def _plain(value: Decimal) -> int | float:
+    found = whole(value)
+    return float(value) if found is None else found
+
+
 def _number_text(value: Any) -> str:
     found = whole(value)
-    return f"{value:f}" if found is None and isinstance(value, Decimal) else str(value if found is None else found)
+    return (
+        f"{value:f}"
+        if found is None and isinstance(value, Decimal)
+        else str(value if found is None else found)
+    )
 
 
 @dataclass(frozen=True, slots=True)
@@ -127,6 +155,9 @@ WORK_WORDS = {
     "count": QueryWord.of_number(("work", "count"), "Features at that angle: 3."),
     "angles": QueryWord(
         ("work", "angles"), "Angles from zero, parted by commas: 0,22.5,61°15'.", _texts, _angle_texts
+    ),
+    "part": QueryWord(
+        ("work", "part"), 'The part as an object of JSON: {"kind":"flats","sides":6,"unit":"mm"}.', _part, _part_text
     ),
 }
 HEAD_WORDS = {

@@ -13,6 +13,7 @@ from .answers.solve import solved as answered
 from .exchange import answer, asked_in_body, asked_in_query, lasting_answer
 from .operations import in_body, in_query
 from .schemas.answers import SolveOut
+from .schemas.part import barred
 from .schemas.solve import SOLVE_IN, Question
 
 blueprint = Blueprint("solve", __name__)
@@ -34,7 +35,13 @@ def solved(asked: Any) -> dict[str, Any]:
     """The answer to a question in its wire form; every other way to ask the same comes through here."""
     question: Question = SOLVE_IN.load(asked)
     costing.check(question)
-    solution = solve(question.work, question.head, methods=question.methods, limit=question.limit)
+    solution = solve(
+        question.work,
+        question.head,
+        methods=question.methods,
+        limit=question.limit,
+        barred=barred(question.part),
+    )
     return answered(question, solution, query.link(asked, question.head))
 
 

@@ -13,6 +13,7 @@ from dividing.indexing.work import Angles, Arc, Divisions, Work
 from dividing.web.schemas.solve import Question
 
 from . import Answer
+from .part import part_out
 from .positions import position_rows
 from .setups import setup_out
 
@@ -21,7 +22,7 @@ TOO_MANY_ROWS = f"Positions are left out: an answer holds at most {ROWS_MOST:,} 
 
 def solved(question: Question, solution: Solution, link: str) -> Answer:
     """The answer of /v1/solve."""
-    work, head = solution.work, solution.head
+    work, head, part = solution.work, solution.head, question.part
     tables = _tables(question, solution)
     left_out = any(
         table is None and _always_tabled(work, setup)
@@ -34,8 +35,12 @@ def solved(question: Question, solution: Solution, link: str) -> Answer:
             for setup, table in zip(solution.setups, tables, strict=True)
         ],
         "declined": [{"method": no.method, "reason": no.reason} for no in solution.declined],
-        "part": None,
-        "cautions": [*wording.GENERAL, TOO_MANY_ROWS] if left_out else list(wording.GENERAL),
+        "part": None if part is None else part_out(part, solution.setups[0]),
+        "cautions": [
+            *(part.cautions if part else ()),
+            *wording.GENERAL,
+            *([TOO_MANY_ROWS] if left_out else ()),
+        ],
         "link": link,
         "service_version": __version__,
     }

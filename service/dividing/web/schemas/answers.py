@@ -12,9 +12,9 @@ from .out import (
     AngleOut,
     DeclinedOut,
     ErrorOut,
+    PartOut,
     PositionOut,
     SetupOut,
-    Told,
     WorkOut,
     flag,
     integer,
@@ -34,7 +34,7 @@ class SolveOut(Schema):
     work = one(WorkOut, "The work as it was understood.")
     setups = many(SetupOut, "The setups, best first; never none.")
     declined = many(DeclinedOut, "Each method that gives nothing here.")
-    part = Told("object", "The part's sizes; null where no part was asked about.", null=True)
+    part = one(PartOut, "The part's sizes; null where no part was asked about.", null=True)
     cautions = texts("The usual cautions, which go with every setup.")
     link = text("The page's address for this question.")
     service_version = text(VERSION)

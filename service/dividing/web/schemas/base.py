@@ -33,7 +33,9 @@ class Request(Schema):
     class Meta:
         unknown = RAISE
 
-    def load(self, data: Any, *, many: bool | None = None, partial: Any = None, unknown: str | None = None) -> Any:
+    def load(
+        self, data: Any, *, many: bool | None = None, partial: Any = None, unknown: Any = None
+    ) -> Any:
         """The value that the data spell.
 
         A question in which all is right goes the straight way: each field that is there, then `make`. Whatever
@@ -55,7 +57,9 @@ class Request(Schema):
         """What is taken for fields that are left out."""
         usual = {name: field.load_default for name, field in self.load_fields.items()}
         return {
-            name: value() if callable(value) else value for name, value in usual.items() if value is not missing
+            name: value() if callable(value) else value
+            for name, value in usual.items()
+            if value is not missing
         }
 
     def make(self, given: dict[str, Any]) -> Any:

@@ -30,11 +30,14 @@ class Described(fields.Field[Any]):
         *,
         json: Mapping[str, Any] | None = None,
         schema: type[Schema] | None = None,
+        choice: tuple[type[Schema], ...] = (),
         **kwargs: Any,
     ) -> None:
         metadata = {**self.json, **(json or {}), "description": about}
         self.schema = schema
         """The schema of the object that the field holds, if it holds one."""
+        self.choice = choice
+        """The schemas of which the object that it holds has one, if it may have several."""
         super().__init__(metadata=metadata, error_messages=dict(BASICS), **kwargs)
 
 
@@ -135,15 +138,20 @@ class Length(Described):
     json: Mapping[str, Any] = {"type": "number", "exclusiveMinimum": 0, "maximum": 1_000_000}
 
     def _deserialize(self, value: Any, attr: Any, data: Any, **_: Any) -> Fraction:
-        if isinstance(value, bool) or not isinstance(value, int | Decimal):
-            raise ValidationError("Give a number without quotes, such as 12.5.")
-        try:
-            found = exact(value)
-        except NumberError as error:
-            raise ValidationError(str(error)) from None
+        found = figure(value)
         if not 0 < found <= 1_000_000:
             raise ValidationError("Give a length above 0 and at most 1,000,000.")
         return found
+
+
+def figure(value: Any) -> Fraction:
+    """The exact value of a JSON number, or a `ValidationError`."""
+    if isinstance(value, bool) or not isinstance(value, int | Decimal):
+        raise ValidationError("Give a number without quotes, such as 12.5.")
+    try:
+        return exact(value)
+    except NumberError as error:
+        raise ValidationError(str(error)) from None
 
 
 class AngleIn(Described):

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from dividing.indexing.bounds import ROWS_MOST
-from dividing.indexing.faults import Fault, Refused, refuse_if_any
+from dividing.indexing.faults import Fault, Refused
 from dividing.indexing.head import Head
 from dividing.indexing.locating import GIVE_USUAL, Seen
 from dividing.indexing.setup import METHOD_NAMES
@@ -16,8 +16,8 @@ from .base import Request
 from .claim import GearingIn, Reading, SecondIn
 from .fields import AngleIn, Whole, Word
 from .head import DEFAULT_HEAD, HeadField, nested
-from .solve import every_faults, every_field, in_blocks
-from .work import WorkField
+from .solve import every_field
+from .work import WorkField, gathered
 
 _OPTIONAL: dict[str, Any] = {"allow_none": True, "load_default": None}
 
@@ -75,17 +75,18 @@ class LocateIn(Request):
     every = every_field()
     seen = nested(SeenIn, "What the head shows.", required=True)
 
-    leans_on = {"every": "work"}  # noqa: RUF012
+    leans_on = {"every": "work", "work": "head"}  # noqa: RUF012
 
     def make(self, given: dict[str, Any]) -> LostCount:
         """The question."""
-        faults = list(every_faults(given))
-        if "work" in given and given["work"].cuts > ROWS_MOST:
+        faults: list[Fault] = []
+        asked = gathered(given, faults)
+        if asked is not None and asked.work.cuts > ROWS_MOST:
             sentence = f"A schedule of more than {ROWS_MOST:,} cuts is too long to search; split the work."
             faults.append(Fault(("work",), sentence))
-        refuse_if_any(faults)
-        work = in_blocks(given["work"], given["every"])
-        return LostCount(work, given["head"], given["setup"], given["seen"])
+        if asked is None or faults:
+            raise Refused(faults)
+        return LostCount(asked.work, given["head"], given["setup"], given["seen"])
 
     def _unasked(self) -> dict[str, Any]:
         return {"head": DEFAULT_HEAD, "every": 1, "setup": None}

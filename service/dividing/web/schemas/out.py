@@ -60,7 +60,7 @@ def many(schema: type[Schema], about: str, *, null: bool = False) -> fields.Fiel
     return fields.List(inner, required=True, allow_none=null, metadata={"description": about})
 
 
-METHOD = {"enum": list(METHOD_NAMES)}
+METHODS = list(METHOD_NAMES)
 
 
 class AngleOut(Schema):
@@ -157,7 +157,7 @@ class PositionOut(Schema):
 class SetupOut(Schema):
     """One way to set the head."""
 
-    method = text("The method.", **METHOD)
+    method = text("The method.", enum=METHODS)
     exact = flag("Whether every position comes out with no error at all.")
     summary = text("The setup in one line, for a routing sheet.")
     move = one(MoveOut, "The move at every cut; null for a dial.", null=True)
@@ -187,5 +187,33 @@ class WorkOut(Schema):
 class DeclinedOut(Schema):
     """A method that gives nothing here."""
 
-    method = text("The method.", **METHOD)
+    method = text("The method.", enum=METHODS)
     reason = text("Why, in one sentence.")
+
+
+class SizeOut(Schema):
+    """One size of the part."""
+
+    name = text("Its name.")
+    value = number("Its value, to as many decimals as are worth printing.")
+    unit = text('"mm", "in", "degrees", or nothing for a count.', enum=["mm", "in", "degrees", ""])
+    source = text("Whose formula it is.")
+    note = text("What belongs beside the figure; often nothing.")
+    text = text("Value and unit as a person reads them.")
+
+
+class PartOut(Schema):
+    """What is being made."""
+
+    kind = text("The kind of part.")
+    unit = text("The unit of its lengths.", enum=["mm", "in"])
+    sizes = many(SizeOut, "Sizes to cut and to inspect.")
+    errors = many(SizeOut, "What the error of the first setup comes to on the part.")
+    lead = Told("object", "The lead gearing of a helix; null where none is cut.", null=True)
+    tilt = number(
+        "The elevation of the spindle above the table in degrees; null where it lies level.", null=True
+    )
+    schedule = Told(
+        "array", "A row for every line or hole, where the part has such a table.", items={"type": "object"}
+    )
+    drawing = Told("object", "What a drawing of the part needs.")

@@ -2,20 +2,21 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from typing import Any
 
 from dividing.indexing import bounds
-from dividing.indexing.faults import Fault, Refused, refuse_if_any
+from dividing.indexing.faults import Fault, Refused
 from dividing.indexing.head import Head
 from dividing.indexing.setup import METHOD_NAMES, MethodName, Tolerance
 from dividing.indexing.solving import LIMIT_USUAL
-from dividing.indexing.work import Divisions, Work
+from dividing.indexing.work import Work
+from dividing.parts import Part
 
 from .base import Request
 from .fields import Whole, Words, YesNo
 from .head import DEFAULT_HEAD, HeadField, nested
-from .work import ToleranceIn, WorkField
+from .work import ToleranceIn, WorkField, gathered
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,6 +29,7 @@ class Question:
     methods: tuple[MethodName, ...] | None
     limit: int
     positions: bool
+    part: Part | None = None
 
 
 def every_field() -> Whole:
@@ -54,15 +56,24 @@ class SolveIn(Request):
     positions = YesNo("Whether to give a row for every cut.", json={"default": False}, load_default=False)
     every = every_field()
 
+    leans_on = {"work": "head", "every": "work", "positions": "work"}  # noqa: RUF012
+
     def make(self, given: dict[str, Any]) -> Question:
         """The question."""
-        faults = [*_limit_faults(given["limit"]), *every_faults(given)]
-        if given["positions"] and "work" in given:
-            faults += _row_faults(given["work"])
-        refuse_if_any(faults)
-        work = in_blocks(given["work"], given["every"])
+        faults = _limit_faults(given["limit"])
+        asked = gathered(given, faults)
+        if asked is not None and given["positions"]:
+            faults += _row_faults(asked.work)
+        if asked is None or faults:
+            raise Refused(faults)
         return Question(
-            work, given["head"], given["tolerance"], given["methods"], given["limit"], given["positions"]
+            asked.work,
+            given["head"],
+            given["tolerance"],
+            given["methods"],
+            given["limit"],
+            given["positions"],
+            asked.part,
         )
 
     def _unasked(self) -> dict[str, Any]:
@@ -87,25 +98,6 @@ def _row_faults(work: Work) -> list[Fault]:
         return []
     sentence = f"Positions are given for at most {bounds.ROWS_MOST:,} cuts; this work has {work.cuts:,}. Leave them out."
     return [Fault(("positions",), sentence)]
-
-
-def every_faults(given: dict[str, Any]) -> tuple[Fault, ...]:
-    """What is wrong with the spaces per move for the work given, if work is given."""
-    try:
-        if given["every"] != 1 and "work" in given:
-            in_blocks(given["work"], given["every"])
-    except Refused as refused:
-        return refused.faults
-    return ()
-
-
-def in_blocks(work: Work, every: int) -> Work:
-    """The work cut `every` spaces at a time."""
-    if every == 1:
-        return work
-    if not isinstance(work, Divisions):
-        raise Refused([Fault(("every",), "Spaces per move are for equal divisions; leave the field out.")])
-    return replace(work, every=every)
 
 
 SOLVE_IN = SolveIn()

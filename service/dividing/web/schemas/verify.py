@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Any
 
-from dividing.indexing.faults import Fault, Refused, refuse_if_any
+from dividing.indexing.faults import Fault, Refused
 from dividing.indexing.head import Head
 from dividing.indexing.setup import Tolerance
 from dividing.indexing.verifying import Claim
@@ -14,8 +14,8 @@ from dividing.indexing.work import Work
 from .base import Request
 from .claim import ClaimIn, claim_on
 from .head import DEFAULT_HEAD, HeadField, nested
-from .solve import every_faults, every_field, in_blocks
-from .work import ToleranceIn, WorkField
+from .solve import every_field
+from .work import ToleranceIn, WorkField, gathered
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,13 +37,16 @@ class VerifyIn(Request):
     every = every_field()
     claim = nested(ClaimIn, "The setup to be checked.", required=True)
 
-    leans_on = {"claim": "head", "every": "work"}  # noqa: RUF012
+    leans_on = {"claim": "head", "every": "work", "work": "head"}  # noqa: RUF012
 
     def make(self, given: dict[str, Any]) -> Check:
         """The check."""
-        refuse_if_any([*every_faults(given), *_claim_faults(given)])
+        faults = _claim_faults(given)
+        asked = gathered(given, faults)
+        if asked is None or faults:
+            raise Refused(faults)
         claim = claim_on(given["head"], given["claim"])
-        return Check(in_blocks(given["work"], given["every"]), given["head"], given["tolerance"], claim)
+        return Check(asked.work, given["head"], given["tolerance"], claim)
 
     def _unasked(self) -> dict[str, Any]:
         return {"head": DEFAULT_HEAD, "every": 1, "tolerance": None}

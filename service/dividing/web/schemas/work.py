@@ -2,21 +2,24 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass, replace
 from typing import Any
 
 from dividing.indexing import bounds
 from dividing.indexing.faults import Fault, Refused
 from dividing.indexing.setup import Tolerance
 from dividing.indexing.work import Angles, Arc, Divisions, Work
+from dividing.parts import Part
 
 from .base import Request
 from .fields import AngleIn, AnglesIn, Described, Length, Whole
+from .part import PartAsked, PartField, work_of
 
-KINDS = ("divisions", "angle", "angles")
+KINDS = ("divisions", "angle", "angles", "part")
 
 
 class WorkIn(Request):
-    """Exactly one of divisions, angle and angles."""
+    """Exactly one of divisions, angle, angles and part."""
 
     divisions = Whole(
         "Equal divisions round the work.", json={"minimum": 1, "maximum": bounds.DIVISIONS_MOST}
@@ -27,9 +30,10 @@ class WorkIn(Request):
         json={"minimum": 2, "maximum": bounds.ROWS_MOST},
     )
     angles = AnglesIn("Positions from zero, in the order of cutting.", most=bounds.ANGLES_MOST)
+    part = PartField("What is being made: its kind and its sizes; the divisions follow from it.")
 
-    def make(self, given: dict[str, Any]) -> Work:
-        """The work."""
+    def make(self, given: dict[str, Any]) -> Work | PartAsked:
+        """The work, or the part that says what the work is once the head is known."""
         kinds = [kind for kind in KINDS if kind in given]
         if len(kinds) != 1:
             raise Refused(_one_kind(kinds))
@@ -39,11 +43,14 @@ class WorkIn(Request):
             return Divisions(given["divisions"])
         if kinds == ["angles"]:
             return Angles(given["angles"])
+        if kinds == ["part"]:
+            asked: PartAsked = given["part"]
+            return asked
         return Arc(given["angle"], given.get("count", 2))
 
 
 def _one_kind(kinds: list[str]) -> list[Fault]:
-    sentence = "Give exactly one of divisions, angle and angles."
+    sentence = "Give exactly one of divisions, angle, angles and part."
     return [Fault((kind,), sentence) for kind in kinds[1:]] or [Fault((), sentence)]
 
 
@@ -56,9 +63,49 @@ class WorkField(Described):
     def __init__(self, about: str, **kwargs: Any) -> None:
         super().__init__(about, schema=WorkIn, **kwargs)
 
-    def _deserialize(self, value: Any, attr: Any, data: Any, **_: Any) -> Work:
-        work: Work = WORK_IN.load(value)
+    def _deserialize(self, value: Any, attr: Any, data: Any, **_: Any) -> Work | PartAsked:
+        work: Work | PartAsked = WORK_IN.load(value)
         return work
+
+
+@dataclass(frozen=True, slots=True)
+class Asked:
+    """The work in blocks of so many spaces a move, and the part that it is for, if it is for one."""
+
+    work: Work
+    part: Part | None = None
+
+
+def asked_work(given: dict[str, Any]) -> Asked:
+    """The work of a request's `work`, `head` and `every`; raises `Refused` with paths from the request."""
+    work: Work | PartAsked = given["work"]
+    if not isinstance(work, PartAsked):
+        return Asked(_in_blocks(work, given["every"]))
+    try:
+        part = work.on(given["head"])
+        found = work_of(part)
+    except Refused as refused:
+        raise Refused([fault.under("work", "part") for fault in refused.faults]) from None
+    return Asked(_in_blocks(found, given["every"]), part)
+
+
+def gathered(given: dict[str, Any], faults: list[Fault]) -> Asked | None:
+    """The work, or None with what is wrong with it put to the other faults."""
+    if "work" not in given:
+        return None
+    try:
+        return asked_work(given)
+    except Refused as refused:
+        faults += refused.faults
+        return None
+
+
+def _in_blocks(work: Work, every: int) -> Work:
+    if every == 1:
+        return work
+    if not isinstance(work, Divisions):
+        raise Refused([Fault(("every",), "Spaces per move are for equal divisions; leave the field out.")])
+    return replace(work, every=every)
 
 
 class ToleranceIn(Request):
