@@ -13,10 +13,16 @@ export const circle = (kind, radius, more = "", x = 0, y = 0) =>
 export const text = (kind, x, y, words, more = "") =>
   `<text class="${kind}" x="${number(x)}" y="${number(y)}"${more}>${words}</text>`;
 
+// Once round from the top, reckoned as `count` long. A path, since only of a path do all checkers know the length.
+export const round = (kind, radius, count, more = "", x = 0, y = 0) => {
+  const half = `a${number(radius)} ${number(radius)} 0 1 1 0`;
+  return `<path class="${kind}" d="M${number(x)} ${number(y - radius)}${half} ${number(2 * radius)}${half} ${number(-2 * radius)}"` +
+    ` pathLength="${count}" data-radius="${number(radius)}"${more}/>`;
+};
+
 // A ring of `count` round dots, the first on top: one element however many there are.
 export const dots = (kind, radius, count, size) =>
-  circle(kind, radius, ` pathLength="${count}" stroke-dasharray="0 1" stroke-linecap="round"` +
-    ` stroke-width="${number(size)}" transform="rotate(-90)"`);
+  round(kind, radius, count, ` stroke-dasharray="0 1" stroke-linecap="round" stroke-width="${number(size)}"`);
 
 // The ring's piece from turn `start` to turn `end`, clockwise, less than once round.
 export function arc(kind, radius, start, end, more = "") {

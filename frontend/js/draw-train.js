@@ -1,6 +1,6 @@
 // The change gears from spindle to worm side, seen from their own end: sizes to scale, which way each turns.
 
-import { circle as ring, drawing, number, text, turnArrow } from "./draw-svg.js";
+import { circle as ring, drawing, number, round, text, turnArrow } from "./draw-svg.js";
 
 const IDLER_TEETH = 32;
 const PER_TOOTH = 0.5;
@@ -32,7 +32,7 @@ function placed(line) {
 function gear(teeth, x, y, kind) {
   const size = radius(teeth);
   return ring(`gear ${kind}`, size, "", x, y) +
-    ring(`teeth ${kind}`, size, ` pathLength="${teeth}" stroke-dasharray="0.5 0.5" data-teeth="${kind === "idle" ? 0 : teeth}"`, x, y);
+    round(`teeth ${kind}`, size, teeth, ` stroke-dasharray="0.5 0.5" data-teeth="${kind === "idle" ? 0 : teeth}"`, x, y);
 }
 
 // The gears of the spindle's plane lie behind, those of the worm's plane in front; idlers stand behind, with the spindle.

@@ -93,7 +93,7 @@ class TestAPlate:
     def test_the_circle_with_most_holes_lies_outermost(self, page: Page, circles: list[int]) -> None:
         tree = plate(page, circles=circles, circle=circles[0], spaces=3)
         others = of_class(tree, "other")
-        radius = {float(ring.get("pathLength", 0)): float(ring.get("r", 0)) for ring in others}
+        radius = {float(ring.get("pathLength", 0)): float(ring.get("data-radius", 0)) for ring in others}
         assert sorted(radius) == circles[1:]
         assert sorted(radius, key=radius.__getitem__) == circles[1:]
         [in_use] = of_class(tree, "in-use")
@@ -156,7 +156,7 @@ class TestATrain:
     def test_gears_stand_to_scale_with_their_teeth(self, page: Page, gearing: dict[str, Any]) -> None:
         tree = drawn(page, "draw-train", "drawTrain", gearing)
         drawn_teeth = of_class(tree, "teeth")
-        gears = [(int(each.get("pathLength", 0)), float(each.get("r", 0))) for each in drawn_teeth]
+        gears = [(int(each.get("pathLength", 0)), float(each.get("data-radius", 0))) for each in drawn_teeth]
         wanted = [gearing["spindle"], gearing["worm"], *(gearing["stud"] or [])]
         assert sorted(teeth for teeth, _ in gears) == sorted(wanted + [32] * gearing["idlers"])
         assert len({round(radius / teeth, 6) for teeth, radius in gears}) == 1
