@@ -28,9 +28,13 @@ SERVICE = Path(__file__).resolve().parents[2] / "service"
 sys.path.insert(0, str(SERVICE))
 TICKS = os.sysconf("SC_CLK_TCK")
 # Numbers that the usual head divides with one move: the question that a shop asks most.
-PLAIN = [number for number in range(2, 400) if any(
-    circle * 40 % number == 0 for circle in (15, 16, 17, 18, 19, 20, 21, 23, 27, 29, 31, 33, 37, 39, 41, 43, 47, 49)
-)]  # fmt: skip
+PLAIN = [
+    number
+    for number in range(2, 400)
+    if any(
+        circle * 40 % number == 0 for circle in (15, 16, 17, 18, 19, 20, 21, 23, 27, 29, 31, 33, 37, 39, 41, 43, 47, 49)
+    )
+]
 
 
 def bodies() -> Iterator[bytes]:
@@ -58,9 +62,7 @@ def usual_document() -> bytes:
     from dividing.web.app import create_app
 
     client = create_app(sink=len).test_client()
-    answers = [
-        client.post("/v1/solve", json={"work": {"divisions": number}}).data for number in PLAIN
-    ]
+    answers = [client.post("/v1/solve", json={"work": {"divisions": number}}).data for number in PLAIN]
     return sorted(answers, key=len)[len(answers) // 2]
 
 
@@ -165,11 +167,20 @@ def alone(rounds: int, requests: int) -> tuple[float, float]:
 def _caller(app: Callable[..., Any]) -> Callable[[bytes], None]:
     def call(body: bytes) -> None:
         environ = {
-            "REQUEST_METHOD": "POST", "PATH_INFO": "/v1/solve", "SCRIPT_NAME": "", "QUERY_STRING": "",
-            "SERVER_NAME": "127.0.0.1", "SERVER_PORT": "80", "SERVER_PROTOCOL": "HTTP/1.1",
-            "wsgi.url_scheme": "http", "wsgi.input": io.BytesIO(body), "wsgi.errors": sys.stderr, "wsgi.version": (1, 0),
-            "CONTENT_TYPE": "application/json", "CONTENT_LENGTH": str(len(body)),
-        }  # fmt: skip
+            "REQUEST_METHOD": "POST",
+            "PATH_INFO": "/v1/solve",
+            "SCRIPT_NAME": "",
+            "QUERY_STRING": "",
+            "SERVER_NAME": "127.0.0.1",
+            "SERVER_PORT": "80",
+            "SERVER_PROTOCOL": "HTTP/1.1",
+            "wsgi.url_scheme": "http",
+            "wsgi.input": io.BytesIO(body),
+            "wsgi.errors": sys.stderr,
+            "wsgi.version": (1, 0),
+            "CONTENT_TYPE": "application/json",
+            "CONTENT_LENGTH": str(len(body)),
+        }
         for _ in app(environ, lambda *_: None):
             pass
 

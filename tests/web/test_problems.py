@@ -52,7 +52,9 @@ def test_a_body_that_is_not_announced_as_json_is_415(client: FlaskClient, path: 
     assert told["detail"].startswith("Send the body ")
 
 
-@pytest.mark.parametrize("content", ["application/json; charset=UTF-8", "application/vnd.shop+json", "Application/JSON"])
+@pytest.mark.parametrize(
+    "content", ["application/json; charset=UTF-8", "application/vnd.shop+json", "Application/JSON"]
+)
 def test_json_by_its_other_names_is_taken(client: FlaskClient, content: str) -> None:
     assert client.post("/v1/solve", data=b'{"work": {"divisions": 28}}', content_type=content).status_code == 200
 

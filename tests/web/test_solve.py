@@ -183,9 +183,7 @@ def test_block_indexing_goes_round_several_times(client: FlaskClient) -> None:
 @pytest.mark.parametrize("work", [{"angle": 45}, {"angles": [0, 45]}])
 def test_block_indexing_is_for_equal_divisions(client: FlaskClient, work: dict[str, Any]) -> None:
     told = refusal(client, {"work": work, "every": 3})
-    assert told == [
-        {"pointer": "#/every", "detail": "Spaces per move are for equal divisions; leave the field out."}
-    ]
+    assert told == [{"pointer": "#/every", "detail": "Spaces per move are for equal divisions; leave the field out."}]
 
 
 @pytest.mark.parametrize(

@@ -75,7 +75,5 @@ def _may(method: str, methods: tuple[str, ...] | None) -> bool:
 
 def _refuse_above(seconds: float, advice: str) -> None:
     if seconds > SECONDS_OF_WORK:
-        sentence = (
-            f"This would take about {seconds:.1f} seconds of work; {SECONDS_OF_WORK:.0f} are given. {advice}"
-        )
+        sentence = f"This would take about {seconds:.1f} seconds of work; {SECONDS_OF_WORK:.0f} are given. {advice}"
         raise Problem(TOO_MUCH_WORK, sentence)

@@ -25,7 +25,8 @@ def _page(description: Json) -> Iterator[str]:
     yield '<!DOCTYPE html>\n<html lang="en-GB"><head><meta charset="utf-8">'
     yield '<meta name="viewport" content="width=device-width, initial-scale=1">'
     yield f"<title>{escape(info['title'])}: for other programs</title>"
-    yield '<link rel="stylesheet" href="/docs/style.css"><link rel="icon" href="/icon.svg" type="image/svg+xml"></head><body><main>'
+    yield '<link rel="stylesheet" href="/docs/style.css"><link rel="icon" href="/icon.svg" type="image/svg+xml">'
+    yield "</head><body><main>"
     yield f"<h1>{escape(info['title'])} {escape(info['version'])}, for other programs</h1>"
     yield f"<p>{escape(info['description'])}</p>"
     yield '<p>The same for programs: <a href="/openapi.json">/openapi.json</a>. <a href="/">The page</a>.</p>'
@@ -59,9 +60,7 @@ def _operation(method: str, path: str, operation: Json) -> Iterator[str]:
     if "requestBody" in operation:
         yield from _body("Request", operation["requestBody"]["content"])
     if "parameters" in operation:
-        rows = (
-            (word["name"], _kind(word["schema"]), word["description"]) for word in operation["parameters"]
-        )
+        rows = ((word["name"], _kind(word["schema"]), word["description"]) for word in operation["parameters"])
         yield from _table("Words of the query", ("Word", "Value", "Meaning"), rows)
     yield from _body("Answer", operation["responses"]["200"]["content"])
     statuses = ", ".join(status for status in operation["responses"] if status != "200")

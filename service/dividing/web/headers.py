@@ -72,9 +72,7 @@ class Edge:
         seconds = perf_counter() - began
         method = environ["REQUEST_METHOD"]
         route = None if rule is None else rule.rule
-        self.sink(
-            line(route=route, method=method, status=int(told[:3]), seconds=seconds, request_id=request_id)
-        )
+        self.sink(line(route=route, method=method, status=int(told[:3]), seconds=seconds, request_id=request_id))
         return body
 
     def _for_others(self, environ: WSGIEnvironment) -> list[tuple[str, str]]:

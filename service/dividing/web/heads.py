@@ -23,7 +23,8 @@ def heads() -> Response:
 OPERATIONS = (
     Operation(
         "heads", "get", "/v1/heads", "Ready-made heads",
-        "Heads to start from, described by their figures. Copy one, change what differs on yours, and send it with a question.",
+        "Heads to start from, described by their figures. Copy one, change what differs on yours, and send it with "
+        "a question.",
         answered=HeadsOut, answer=lambda _: ready_heads(READY_MADE), lasting=True,
     ),
 )  # fmt: skip

@@ -33,8 +33,7 @@ def read(data: bytes) -> Any:
     >>> read(b'{"divisions": 73.0}')
     {'divisions': Decimal('73.0')}
     """
-    if data.startswith(_MARK):
-        data = data[len(_MARK) :]
+    data = data.removeprefix(_MARK)
     if not data.strip():
         raise NotJson('The body is empty. Send a JSON object such as {"work": {"divisions": 28}}.')
     text = _text(data)
@@ -102,6 +101,4 @@ def _constant(name: str) -> NoReturn:
     raise NotJson(f"{name} is not a number in JSON. Give a figure, or leave the field out.")
 
 
-_DECODER = json.JSONDecoder(
-    object_pairs_hook=_object, parse_float=_decimal, parse_int=_whole, parse_constant=_constant
-)
+_DECODER = json.JSONDecoder(object_pairs_hook=_object, parse_float=_decimal, parse_int=_whole, parse_constant=_constant)

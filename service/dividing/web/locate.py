@@ -45,15 +45,16 @@ def _setup_in_use(lost: LostCount) -> Setup:
     for setup in alike:
         if _is_it(setup, told):
             return setup
-    sentence = "No such setup answers this work on this head. Give it as it was solved, or leave it out for the best one."
+    sentence = (
+        "No such setup answers this work on this head. Give it as it was solved, or leave it out for the best one."
+    )
     raise Refused([Fault(("setup",), sentence)])
 
 
 def _is_it(setup: Setup, told: dict[str, Any]) -> bool:
     """Whether the setup has all that is told of it; what is not told may be anything."""
     return _agrees(setup.move, told, "turns", "holes", "circle", "plate") and (
-        _agrees(setup.second, told["second"], "holes", "circle")
-        and _same_train(setup.gearing, told["gearing"])
+        _agrees(setup.second, told["second"], "holes", "circle") and _same_train(setup.gearing, told["gearing"])
     )
 
 
@@ -69,8 +70,8 @@ def _same_train(gearing: Gearing | None, told: Any) -> bool:
 OPERATIONS = (
     in_body(
         "locate", "/v1/locate", "Find a lost count",
-        "From the hole that the pin is in and a rough reading of the scale on the spindle nose: the cuts at which the head can "
-        "be standing, the likeliest first, and the next move from each.",
+        "From the hole that the pin is in and a rough reading of the scale on the spindle nose: the cuts at which the "
+        "head can be standing, the likeliest first, and the next move from each.",
         asked=type(LOCATE_IN), answered=LocateOut, answer=found,
         example={"work": {"divisions": 28}, "seen": {"hole": 14, "spindle": "40°"}},
     ),

@@ -30,9 +30,9 @@ from .schemas.solve import SOLVE_IN
 from .themes import THEMES
 
 ABOUT = (
-    "Says how to set a dividing head or rotary table for any number of divisions or any angle, and checks settings worked "
-    "by hand. Every call is pure: the same question gives the same bytes. Rationals travel as strings, beside them a decimal. "
-    "The machine maker's and the shop's rules, local codes and qualified supervision come first."
+    "Says how to set a dividing head or rotary table for any number of divisions or any angle, and checks settings "
+    "worked by hand. Every call is pure: the same question gives the same bytes. Rationals travel as strings, beside "
+    "them a decimal. The machine maker's and the shop's rules, local codes and qualified supervision come first."
 )
 LIMITS: dict[str, int] = {
     "body_bytes": limits.BODY_MOST,
@@ -78,8 +78,8 @@ def description() -> dict[str, Any]:
         plugins=[plugin],
         info={"description": ABOUT, "x-limits": LIMITS},
     )
-    assert plugin.converter is not None
-    plugin.converter.add_attribute_function(_own_field)  # type: ignore[no-untyped-call]
+    converter: Any = plugin.converter
+    converter.add_attribute_function(_own_field)
     spec.components.schema("ProblemOut", schema=ProblemOut)
     for kind in KINDS:
         spec.components.response(_key(kind), _refusal(kind))
@@ -87,7 +87,7 @@ def description() -> dict[str, Any]:
         for operation in theme.OPERATIONS:
             spec.path(operation.path, operations={operation.method: _operation(operation)})
     told = spec.to_dict()
-    for (schema, *_), name in plugin.converter.refs.items():
+    for (schema, *_), name in converter.refs.items():
         told["components"]["schemas"][name]["description"] = " ".join((schema.__doc__ or "").split())
     return told
 
@@ -98,8 +98,7 @@ def written() -> bytes:
 
 
 def _name(schema: type[Schema] | Schema) -> str:
-    name = schema.__name__ if isinstance(schema, type) else type(schema).__name__
-    return name
+    return schema.__name__ if isinstance(schema, type) else type(schema).__name__
 
 
 def _own_field(self: Any, field: fields.Field[Any], ret: dict[str, Any]) -> dict[str, Any]:

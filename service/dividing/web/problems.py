@@ -43,30 +43,61 @@ class Kind:
         return f"/docs#problem-{self.name}"
 
 
-NOT_JSON = Kind("not-json", 400, "Not JSON",
-                "The body is not JSON as this service reads it: also NaN or Infinity, a key given twice, nesting past 32, "
-                "or text that is not UTF-8. The detail says where.")  # fmt: skip
-BAD_REQUEST = Kind(
-    "bad-request", 400, "Bad request", "The request could not be understood. The detail says why."
+NOT_JSON = Kind(
+    "not-json",
+    400,
+    "Not JSON",
+    "The body is not JSON as this service reads it: also NaN or Infinity, a key given twice, nesting past 32, "
+    "or text that is not UTF-8. The detail says where.",
 )
-NOT_FOUND = Kind(
-    "not-found", 404, "Not found", "Nothing is kept at this address. The addresses are listed above."
+BAD_REQUEST = Kind("bad-request", 400, "Bad request", "The request could not be understood. The detail says why.")
+NOT_FOUND = Kind("not-found", 404, "Not found", "Nothing is kept at this address. The addresses are listed above.")
+WRONG_METHOD = Kind(
+    "wrong-method",
+    405,
+    "Wrong method",
+    "The address is right, the method is not. The header Allow lists those that serve.",
 )
-WRONG_METHOD = Kind("wrong-method", 405, "Wrong method",
-                    "The address is right, the method is not. The header Allow lists those that serve.")  # fmt: skip
 TIMED_OUT = Kind("timed-out", 408, "Timed out", "The body did not arrive in time. Send the request again.")
-TOO_LARGE = Kind("too-large", 413, "Too large",
-                 "The body is larger than 64 KiB (1 MiB for a batch). Split the question.")  # fmt: skip
-WRONG_CONTENT = Kind("wrong-content-type", 415, "Wrong content type",
-                     "The body has to be announced as what it is: Content-Type: application/json.")  # fmt: skip
-WRONG_FIELD = Kind("wrong-field", 422, "Wrong field",
-                   "The question is JSON but cannot be asked so. Each wrong field is named with what to change.")  # fmt: skip
-TOO_MUCH_WORK = Kind("too-much-work", 422, "Too much work",
-                     "Answering would take more than about two seconds. The detail says how to split the question.")  # fmt: skip
-OUR_FAULT = Kind("our-fault", 500, "Our fault",
-                 "The service failed where it should not. Nothing is wrong with your request; pass the request id on.")  # fmt: skip
-KINDS = (NOT_JSON, BAD_REQUEST, NOT_FOUND, WRONG_METHOD, TIMED_OUT, TOO_LARGE, WRONG_CONTENT, WRONG_FIELD,
-         TOO_MUCH_WORK, OUR_FAULT)  # fmt: skip
+TOO_LARGE = Kind(
+    "too-large", 413, "Too large", "The body is larger than 64 KiB (1 MiB for a batch). Split the question."
+)
+WRONG_CONTENT = Kind(
+    "wrong-content-type",
+    415,
+    "Wrong content type",
+    "The body has to be announced as what it is: Content-Type: application/json.",
+)
+WRONG_FIELD = Kind(
+    "wrong-field",
+    422,
+    "Wrong field",
+    "The question is JSON but cannot be asked so. Each wrong field is named with what to change.",
+)
+TOO_MUCH_WORK = Kind(
+    "too-much-work",
+    422,
+    "Too much work",
+    "Answering would take more than about two seconds. The detail says how to split the question.",
+)
+OUR_FAULT = Kind(
+    "our-fault",
+    500,
+    "Our fault",
+    "The service failed where it should not. Nothing is wrong with your request; pass the request id on.",
+)
+KINDS = (
+    NOT_JSON,
+    BAD_REQUEST,
+    NOT_FOUND,
+    WRONG_METHOD,
+    TIMED_OUT,
+    TOO_LARGE,
+    WRONG_CONTENT,
+    WRONG_FIELD,
+    TOO_MUCH_WORK,
+    OUR_FAULT,
+)
 _BY_STATUS = {
     kind.status: kind
     for kind in (BAD_REQUEST, NOT_FOUND, WRONG_METHOD, TIMED_OUT, TOO_LARGE, WRONG_CONTENT, WRONG_FIELD)
@@ -210,7 +241,5 @@ def _respond_http(error: HTTPException) -> Response | HTTPException:
 def _respond_to_our_fault(error: Exception) -> Response:
     _log.error("request %s failed", request.environ.get("dividing.request_id", ""), exc_info=error)
     return _respond(
-        Problem(
-            OUR_FAULT, "The service failed on this request. It is not your doing; pass the request id on."
-        )
+        Problem(OUR_FAULT, "The service failed on this request. It is not your doing; pass the request id on.")
     )

@@ -30,7 +30,9 @@ def qr_code() -> Response:
 def drawn(link: str) -> bytes:
     """The code as a picture that stands alone: dark on white, so that it reads on a dark page too."""
     if len(link) > QR_LONGEST:
-        sentence = f"The link has {len(link):,} characters; a code of more than {QR_LONGEST:,} does not read. Leave words out."
+        sentence = (
+            f"The link has {len(link):,} characters; a code of more than {QR_LONGEST:,} does not read. Leave words out."
+        )
         raise Problem(WRONG_FIELD, sentence, [])
     out = io.BytesIO()
     segno.make(link, error="m", micro=False, boost_error=False).save(
@@ -42,7 +44,8 @@ def drawn(link: str) -> bytes:
 OPERATIONS = (
     Operation(
         "qr", "get", "/qr.svg", "The QR code of a setup's link",
-        "The page's link with the same query, as a picture for a routing sheet. The question is checked as for solving.",
+        "The page's link with the same query, as a picture for a routing sheet. The question is checked as for "
+        "solving.",
         words=query.SOLVE_WORDS, example="divisions=28", content=SVG, lasting=True, problems=(WRONG_FIELD, OUR_FAULT),
     ),
 )  # fmt: skip

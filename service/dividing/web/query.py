@@ -84,9 +84,7 @@ def _idlers(text: str) -> Any:
 
 
 def _idlers_text(idlers: Mapping[str, Mapping[str, int]]) -> str:
-    return ",".join(
-        str(idlers[train][way]) for train in ("simple", "compound") for way in ("with", "against")
-    )
+    return ",".join(str(idlers[train][way]) for train in ("simple", "compound") for way in ("with", "against"))
 
 
 def _screw(text: str) -> Any:
@@ -111,8 +109,7 @@ def _part(text: str) -> Any:
     if not isinstance(found, dict):
         return found
     return {
-        name: number(value) if isinstance(value, str) and name != "unit" else value
-        for name, value in found.items()
+        name: number(value) if isinstance(value, str) and name != "unit" else value for name, value in found.items()
     }
 
 
@@ -127,11 +124,7 @@ def _plain(value: Decimal) -> int | float:
 
 def _number_text(value: Any) -> str:
     found = whole(value)
-    return (
-        f"{value:f}"
-        if found is None and isinstance(value, Decimal)
-        else str(value if found is None else found)
-    )
+    return f"{value:f}" if found is None and isinstance(value, Decimal) else str(value if found is None else found)
 
 
 @dataclass(frozen=True, slots=True)
@@ -153,37 +146,47 @@ WORK_WORDS = {
     "divisions": QueryWord.of_number(("work", "divisions"), "Equal divisions: 73."),
     "angle": QueryWord(("work", "angle"), "An angle in any notation: 37°30'."),
     "count": QueryWord.of_number(("work", "count"), "Features at that angle: 3."),
-    "angles": QueryWord(
-        ("work", "angles"), "Angles from zero, parted by commas: 0,22.5,61°15'.", _texts, _angle_texts
-    ),
+    "angles": QueryWord(("work", "angles"), "Angles from zero, parted by commas: 0,22.5,61°15'.", _texts, _angle_texts),
     "part": QueryWord(
         ("work", "part"), 'The part as an object of JSON: {"kind":"flats","sides":6,"unit":"mm"}.', _part, _part_text
     ),
 }
 HEAD_WORDS = {
     "ratio": QueryWord.of_number(("head", "ratio"), "Crank turns for one turn of the spindle: 40."),
-    "plates": QueryWord(("head", "plates"), "Circles joined by commas, plates by strokes: 15,16/21,23.", _plates,
-                        lambda plates: "/".join(map(_joined, plates))),
+    "plates": QueryWord(
+        ("head", "plates"),
+        "Circles joined by commas, plates by strokes: 15,16/21,23.",
+        _plates,
+        lambda plates: "/".join(map(_joined, plates)),
+    ),
     "mounted_plate": QueryWord.of_number(("head", "mounted_plate"), "The plate on the head, from 1."),
     "direct_circles": QueryWord(("head", "direct_circles"), "Circles of the direct plate: 24.", _numbers, _joined),
     "change_gears": QueryWord(("head", "change_gears"), "Teeth of the gears owned: 24,24,28.", _numbers, _joined),
     "stop_circles": QueryWord(("head", "stop_circles"), "Circles that the stop pin reaches.", _numbers, _joined),
     "worm_disengages": QueryWord(("head", "worm_disengages"), "true or false.", _flag, _flag_text),
-    "idlers": QueryWord(("head", "idlers"),
-                        "Idlers with and against the crank, simple train, then compound: 1,2,0,1.", _idlers, _idlers_text),
-    "dial": QueryWord(("head", "dial"), "Graduation/vernier, or lines round the dial: 0°01'/0°00'10\".", _dial, _dial_text),
-    "screw": QueryWord(("head", "screw"), "Lead and unit of the table screw: 0.25 in.", _screw,
-                       lambda screw: f"{screw['lead']} {screw['unit']}"),
-}  # fmt: skip
+    "idlers": QueryWord(
+        ("head", "idlers"),
+        "Idlers with and against the crank, simple train, then compound: 1,2,0,1.",
+        _idlers,
+        _idlers_text,
+    ),
+    "dial": QueryWord(
+        ("head", "dial"), "Graduation/vernier, or lines round the dial: 0°01'/0°00'10\".", _dial, _dial_text
+    ),
+    "screw": QueryWord(
+        ("head", "screw"),
+        "Lead and unit of the table screw: 0.25 in.",
+        _screw,
+        lambda screw: f"{screw['lead']} {screw['unit']}",
+    ),
+}
 SOLVE_WORDS = {
     **WORK_WORDS,
     "tolerance": QueryWord(("tolerance", "angle"), "The largest permitted error as an angle: 0°01'."),
     "at_rim": QueryWord.of_number(("tolerance", "at_rim"), "The largest permitted error at the rim."),
     "diameter": QueryWord.of_number(("tolerance", "diameter"), "The diameter of that rim."),
     "every": QueryWord.of_number(("every",), "Spaces per move."),
-    "methods": QueryWord(
-        ("methods",), "Methods to keep to, parted by commas: plain,compound.", _texts, _joined
-    ),
+    "methods": QueryWord(("methods",), "Methods to keep to, parted by commas: plain,compound.", _texts, _joined),
     "limit": QueryWord.of_number(("limit",), "Setups in the answer at most."),
     "positions": QueryWord(("positions",), "Whether to give a row for every cut: true.", _flag, _flag_text),
     **HEAD_WORDS,

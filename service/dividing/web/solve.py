@@ -46,9 +46,9 @@ def solved(asked: Any) -> dict[str, Any]:
 
 
 _ABOUT = (
-    "Give the work as divisions, as an angle with a count, or as a list of angles, and the head that stands in front of "
-    "you. Setups come back in the order in which a careful operator would choose; where nothing is exact, the nearest "
-    "ones follow with their errors."
+    "Give the work as divisions, as an angle with a count, as a list of angles, or as the part that is being made, and "
+    "the head that stands in front of you. Setups come back in the order in which a careful operator would choose; "
+    "where nothing is exact, the nearest ones follow with their errors."
 )
 OPERATIONS = (
     in_body(
@@ -56,7 +56,8 @@ OPERATIONS = (
         asked=type(SOLVE_IN), answered=SolveOut, example={"work": {"divisions": 28}}, answer=solved,
     ),
     in_query(
-        "solveByLink", "/v1/solve", "Solve a simple question by its link", _ABOUT + " The same words stand in the page's link.",
+        "solveByLink", "/v1/solve", "Solve a simple question by its link",
+        _ABOUT + " The same words stand in the page's link.",
         words=query.SOLVE_WORDS, answered=SolveOut, example="divisions=28&ratio=60&limit=1",
         answer=lambda words: solved(query.read(words.encode(), query.SOLVE_WORDS)),
     ),

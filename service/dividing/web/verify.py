@@ -35,8 +35,8 @@ def checked(asked: Any) -> dict[str, Any]:
 OPERATIONS = (
     in_body(
         "verify", "/v1/verify", "Verify a setup worked out by hand",
-        "Says what the claim really makes, exact even when absurd, why it cannot be set, and which slip explains it: a slip "
-        "is named only when undoing it gives the wanted work exactly.",
+        "Says what the claim really makes, exact even when absurd, why it cannot be set, and which slip explains it: a "
+        "slip is named only when undoing it gives the wanted work exactly.",
         asked=type(VERIFY_IN), answered=VerifyOut, answer=checked,
         example={"work": {"divisions": 28}, "claim": {"method": "plain", "turns": 1, "holes": 20, "circle": 49}},
     ),

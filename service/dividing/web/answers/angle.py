@@ -19,9 +19,7 @@ def converted(found: Conversion) -> Answer:
         "crank": {
             "turns": None if found.crank is None else str(found.crank),
             "settings": [_setting(setting) for setting in found.settings],
-            "nearest": None
-            if near is None
-            else {**_setting(near.setting), "error_seconds": near.error_seconds},
+            "nearest": None if near is None else {**_setting(near.setting), "error_seconds": near.error_seconds},
         },
         "arc": found.arc,
         "chord": found.chord,

@@ -17,7 +17,9 @@ from .part import part_out
 from .positions import position_rows
 from .setups import setup_out
 
-TOO_MANY_ROWS = f"Positions are left out: an answer holds at most {ROWS_MOST:,} rows. Ask for one setup, or split the work."
+TOO_MANY_ROWS = (
+    f"Positions are left out: an answer holds at most {ROWS_MOST:,} rows. Ask for one setup, or split the work."
+)
 
 
 def solved(question: Question, solution: Solution, link: str) -> Answer:
@@ -25,8 +27,7 @@ def solved(question: Question, solution: Solution, link: str) -> Answer:
     work, head, part = solution.work, solution.head, question.part
     tables = _tables(question, solution)
     left_out = any(
-        table is None and _always_tabled(work, setup)
-        for table, setup in zip(tables, solution.setups, strict=True)
+        table is None and _always_tabled(work, setup) for table, setup in zip(tables, solution.setups, strict=True)
     )
     return {
         "work": work_out(work),

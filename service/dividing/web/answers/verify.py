@@ -36,9 +36,7 @@ def verified(check: Check, found: Verdict) -> Answer:
             }
             for slip in found.likely_slips
         ],
-        "right": None
-        if found.right is None
-        else setup_out(check.work, check.head, found.right, check.tolerance),
+        "right": None if found.right is None else setup_out(check.work, check.head, found.right, check.tolerance),
         "service_version": __version__,
     }
 

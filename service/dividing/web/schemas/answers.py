@@ -44,9 +44,7 @@ class MakesOut(Schema):
     """What a claim really makes."""
 
     step = one(AngleOut, "What one move turns the work; null where there is no one move.", null=True)
-    divisions = text(
-        'How many such moves go round, exact and reduced, "219/4"; null where none do.', null=True
-    )
+    divisions = text('How many such moves go round, exact and reduced, "219/4"; null where none do.', null=True)
 
 
 class SlipOut(Schema):
@@ -118,9 +116,7 @@ class AngleAnswerOut(Schema):
     arc = number("The length along the rim of the diameter given; null without one.", null=True)
     chord = number("The straight distance across; null without a diameter.", null=True)
     rise_per_100 = number("The rise in a run of 100; null at 90 degrees, where there is no run.", null=True)
-    sine_bar_height = number(
-        "The height under the sine bar given; null without one or beyond 90°.", null=True
-    )
+    sine_bar_height = number("The height under the sine bar given; null without one or beyond 90°.", null=True)
     service_version = text(VERSION)
 
 

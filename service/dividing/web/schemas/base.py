@@ -22,7 +22,7 @@ class Request(Schema):
     found the rest is still handed to the domain, so that one refusal names both.
     """
 
-    error_messages = {  # noqa: RUF012
+    error_messages = {
         "type": 'Give an object here: fields between "{" and "}".',
         "unknown": _UNKNOWN,
     }
@@ -33,9 +33,7 @@ class Request(Schema):
     class Meta:
         unknown = RAISE
 
-    def load(
-        self, data: Any, *, many: bool | None = None, partial: Any = None, unknown: Any = None
-    ) -> Any:
+    def load(self, data: Any, *, many: bool | None = None, partial: Any = None, unknown: Any = None) -> Any:
         """The value that the data spell.
 
         A question in which all is right goes the straight way: each field that is there, then `make`. Whatever
@@ -56,11 +54,7 @@ class Request(Schema):
     def _defaults(self) -> dict[str, Any]:
         """What is taken for fields that are left out."""
         usual = {name: field.load_default for name, field in self.load_fields.items()}
-        return {
-            name: value() if callable(value) else value
-            for name, value in usual.items()
-            if value is not missing
-        }
+        return {name: value() if callable(value) else value for name, value in usual.items() if value is not missing}
 
     def make(self, given: dict[str, Any]) -> Any:
         """The domain's value; raises `Refused`."""

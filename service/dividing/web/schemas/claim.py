@@ -26,7 +26,7 @@ _OPTIONAL: dict[str, Any] = {"allow_none": True, "load_default": None}
 class Reading(Described):
     """A dial's reading, kept as it came: whether it counts degrees or divisions, the head says."""
 
-    json = {"type": ["number", "string", "null"], "maxLength": 64}  # noqa: RUF012
+    json = {"type": ["number", "string", "null"], "maxLength": 64}
 
     def _deserialize(self, value: Any, attr: Any, data: Any, **_: Any) -> Any:
         if isinstance(value, bool | list | dict):
@@ -40,8 +40,12 @@ class SecondIn(Request):
     """The second move of compound indexing: plate and crank together."""
 
     turns = Whole("Always 0: a second move of whole turns is plain indexing.", json={"const": 0}, **_OPTIONAL)
-    holes = Whole("Spaces; below 0 the opposite way; null where the schedule gives them.", required=True, allow_none=True,
-                  json={"minimum": -COUNT_MOST, "maximum": COUNT_MOST})  # fmt: skip
+    holes = Whole(
+        "Spaces; below 0 the opposite way; null where the schedule gives them.",
+        required=True,
+        allow_none=True,
+        json={"minimum": -COUNT_MOST, "maximum": COUNT_MOST},
+    )
     circle = Whole("The holes of the circle that the stop pin is in.", required=True, json={"minimum": 1})
 
 
@@ -50,19 +54,25 @@ class GearingIn(Request):
 
     spindle = Whole("Teeth of the gear on the spindle.", required=True, json=_TEETH)
     worm = Whole("Teeth of the gear on the worm side.", required=True, json=_TEETH)
-    stud = Wholes("The two gears on the stud, first and second; null for a simple train.",
-                  most=2, what="gears", json=_TEETH, **_OPTIONAL)  # fmt: skip
+    stud = Wholes(
+        "The two gears on the stud, first and second; null for a simple train.",
+        most=2,
+        what="gears",
+        json=_TEETH,
+        **_OPTIONAL,
+    )
     idlers = Whole("Idlers in the train.", load_default=0, json={"minimum": 0, "maximum": 10, "default": 0})
-    plate = Word("Which way the plate turns to the crank; told, not judged: it follows from the idlers.",
-                 ("with", "against"), **_OPTIONAL)  # fmt: skip
+    plate = Word(
+        "Which way the plate turns to the crank; told, not judged: it follows from the idlers.",
+        ("with", "against"),
+        **_OPTIONAL,
+    )
 
     def make(self, given: dict[str, Any]) -> GearingClaim:
         """The train claimed."""
         stud = given["stud"]
         if stud is not None and len(stud) != 2:
-            raise Refused(
-                [Fault(("stud",), "The stud carries two gears, first and second; give both, or null.")]
-            )
+            raise Refused([Fault(("stud",), "The stud carries two gears, first and second; give both, or null.")])
         return GearingClaim(given["spindle"], given["worm"], stud, given["idlers"])
 
 
@@ -80,7 +90,7 @@ class ClaimIn(Request):
         **_OPTIONAL,
     )
 
-    leans_on = {"circle": "method", "second": "method", "gearing": "method", "reading": "method"}  # noqa: RUF012
+    leans_on = {"circle": "method", "second": "method", "gearing": "method", "reading": "method"}
 
     def make(self, given: dict[str, Any]) -> dict[str, Any]:
         """The fields as they are, once they have been found within bounds; what the reading counts is seen later."""

@@ -60,12 +60,7 @@ def whole(value: object) -> int | None:
 
 
 def _not_whole(value: object) -> str:
-    if (
-        isinstance(value, str)
-        and len(value) <= 12
-        and value.isascii()
-        and value.strip().lstrip("-").isdigit()
-    ):
+    if isinstance(value, str) and len(value) <= 12 and value.isascii() and value.strip().lstrip("-").isdigit():
         return f"Give a whole number without quotes: {value.strip()}."
     if isinstance(value, Decimal):
         return "Give a whole number without decimals, and no longer than 24 digits."

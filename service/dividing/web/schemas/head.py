@@ -48,12 +48,8 @@ class IdlerCounts(Request):
 
 IdlersPerTrain: type[Request] = IdlerCounts.from_dict(  # type: ignore[assignment]
     {
-        "with": Whole(
-            "Idlers for the plate to turn with the crank.", json=IdlerCounts._counts, required=True
-        ),
-        "against": Whole(
-            "Idlers for the plate to turn against the crank.", json=IdlerCounts._counts, required=True
-        ),
+        "with": Whole("Idlers for the plate to turn with the crank.", json=IdlerCounts._counts, required=True),
+        "against": Whole("Idlers for the plate to turn against the crank.", json=IdlerCounts._counts, required=True),
     },
     name="IdlersPerTrain",
 )
@@ -63,12 +59,8 @@ IdlersPerTrain.__doc__ = "How many idlers turn the plate each way, for one kind 
 class IdlersIn(Request):
     """Idlers on this head; heads differ, so try the direction before cutting."""
 
-    simple = nested(
-        IdlersPerTrain, "For a train of two gears.", load_default=lambda: {"with": 1, "against": 2}
-    )
-    compound = nested(
-        IdlersPerTrain, "For a train of four gears.", load_default=lambda: {"with": 0, "against": 1}
-    )
+    simple = nested(IdlersPerTrain, "For a train of two gears.", load_default=lambda: {"with": 1, "against": 2})
+    compound = nested(IdlersPerTrain, "For a train of four gears.", load_default=lambda: {"with": 0, "against": 1})
 
     def make(self, given: dict[str, Any]) -> Idlers:
         """The idlers of both kinds of train."""
@@ -90,7 +82,7 @@ class ScrewIn(Request):
 class HeadIn(Request):
     """The dividing head or rotary table. What is left out is that of the usual head."""
 
-    leans_on = {"mounted_plate": "plates", "stop_circles": "plates", "dial": "ratio"}  # noqa: RUF012
+    leans_on = {"mounted_plate": "plates", "stop_circles": "plates", "dial": "ratio"}
 
     ratio = Whole(
         "Crank turns for one turn of the spindle.",
@@ -100,9 +92,7 @@ class HeadIn(Request):
         "Index plates (each face for itself), each with the holes of its circles. [] for a table set by its dial.",
         most=bounds.CIRCLES_MOST, what="circles", json=_HOLES,
     )  # fmt: skip
-    mounted_plate = Whole(
-        "The plate that is on the head now, counted from 1.", json={"minimum": 1, "default": 1}
-    )
+    mounted_plate = Whole("The plate that is on the head now, counted from 1.", json={"minimum": 1, "default": 1})
     direct_circles = Wholes(
         "Circles of the direct plate on the spindle. [] for none.",
         most=bounds.CIRCLES_MOST,

@@ -75,7 +75,7 @@ class LocateIn(Request):
     every = every_field()
     seen = nested(SeenIn, "What the head shows.", required=True)
 
-    leans_on = {"every": "work", "work": "head"}  # noqa: RUF012
+    leans_on = {"every": "work", "work": "head"}
 
     def make(self, given: dict[str, Any]) -> LostCount:
         """The question."""

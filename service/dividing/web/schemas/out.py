@@ -18,9 +18,7 @@ Json = Mapping[str, Any]
 class Told(Described):
     """A value of an answer, described in the words of JSON Schema."""
 
-    def __init__(
-        self, kind: str, about: str, *, null: bool = False, always: bool = True, **json: Any
-    ) -> None:
+    def __init__(self, kind: str, about: str, *, null: bool = False, always: bool = True, **json: Any) -> None:
         super().__init__(about, json={"type": [kind, "null"] if null else kind, **json}, required=always)
 
 
@@ -78,9 +76,7 @@ class MoveOut(Schema):
     holes = integer("Spaces after the whole turns; null where the schedule gives them.", null=True)
     circle = integer("The holes of the circle; for direct indexing those of the direct plate.")
     plate = integer("The plate, counted from 1; null for the direct plate.", null=True)
-    sector_holes = integer(
-        "Holes that the sector arms embrace: spaces + 1; null for whole turns alone.", null=True
-    )
+    sector_holes = integer("Holes that the sector arms embrace: spaces + 1; null for whole turns alone.", null=True)
 
 
 class SecondMoveOut(Schema):
@@ -127,9 +123,7 @@ class ErrorOut(Schema):
     )
     worst_seconds = number("The largest error of any position, from zero, in seconds of arc.")
     closing_seconds = number("What is left after the last step home, in seconds of arc.")
-    single_pitch_seconds = number(
-        "The largest difference between neighbours on the finished work, in seconds of arc."
-    )
+    single_pitch_seconds = number("The largest difference between neighbours on the finished work, in seconds of arc.")
     total_pitch_seconds = number("The largest position error less the smallest, in seconds of arc.")
     at_rim = number("The largest error at the rim, in the unit of the diameter; null without one.", null=True)
     within_tolerance = flag("Whether every position keeps the tolerance; null without one.", null=True)
@@ -143,9 +137,7 @@ class PositionOut(Schema):
     angle = one(AngleOut, "Where it should stand, from zero.")
     turns = integer("Whole turns since the cut before.")
     holes = integer("Spaces after them; null on a dial.", null=True)
-    hole = integer(
-        "The hole that the pin is then in, counted from 0, the start hole; null on a dial.", null=True
-    )
+    hole = integer("The hole that the pin is then in, counted from 0, the start hole; null on a dial.", null=True)
     second_holes = integer("Spaces of the second move; null without one.", null=True)
     second_hole = integer("The hole of the second circle that is then reached; null without one.", null=True)
     dial = one(DialOut, "The dial's setting from zero; null without a dial.", null=True)
@@ -178,9 +170,7 @@ class WorkOut(Schema):
     divisions = Told("integer", "Equal divisions; only for such work.", always=False)
     angle = fields.Nested(AngleOut, metadata={"description": "The angle; only for such work."})
     count = Told("integer", "Features at that angle; only for such work.", always=False)
-    angles = fields.List(
-        fields.Nested(AngleOut), metadata={"description": "The positions; only for such work."}
-    )
+    angles = fields.List(fields.Nested(AngleOut), metadata={"description": "The positions; only for such work."})
     step = one(AngleOut, "What one move should turn the work; null for unequal positions.", null=True)
 
 
@@ -210,10 +200,6 @@ class PartOut(Schema):
     sizes = many(SizeOut, "Sizes to cut and to inspect.")
     errors = many(SizeOut, "What the error of the first setup comes to on the part.")
     lead = Told("object", "The lead gearing of a helix; null where none is cut.", null=True)
-    tilt = number(
-        "The elevation of the spindle above the table in degrees; null where it lies level.", null=True
-    )
-    schedule = Told(
-        "array", "A row for every line or hole, where the part has such a table.", items={"type": "object"}
-    )
+    tilt = number("The elevation of the spindle above the table in degrees; null where it lies level.", null=True)
+    schedule = Told("array", "A row for every line or hole, where the part has such a table.", items={"type": "object"})
     drawing = Told("object", "What a drawing of the part needs.")

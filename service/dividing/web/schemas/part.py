@@ -41,9 +41,7 @@ class PartAsked:
         kind = KINDS[self.kind]
         more = {"head": head} if kind.takes_head else {}
         try:
-            return kind.make(
-                **{_IN_PYTHON.get(name, name): value for name, value in self.given.items()}, **more
-            )
+            return kind.make(**{_IN_PYTHON.get(name, name): value for name, value in self.given.items()}, **more)
         except Refused as refused:
             raise Refused([_on_the_wire(fault) for fault in refused.faults]) from None
         except (ArithmeticError, ValueError) as error:
@@ -58,8 +56,7 @@ def work_of(part: Part) -> Work:
         return Divisions(part.divisions)
     if part.angles is not None:
         return Angles(tuple(Angle(turns) for turns in part.angles))
-    assert part.step is not None
-    return Arc(Angle(part.step), part.count or 2)
+    return Arc(Angle(part.step or Fraction(0)), part.count or 2)
 
 
 def barred(part: Part | None) -> dict[MethodName, str] | None:
@@ -82,7 +79,7 @@ class Count(Whole):
 class Figure(Described):
     """A number of any sign."""
 
-    json = {"type": "number", "minimum": -1_000_000, "maximum": 1_000_000}  # noqa: RUF012
+    json = {"type": "number", "minimum": -1_000_000, "maximum": 1_000_000}
 
     def _deserialize(self, value: Any, attr: Any, data: Any, **_: Any) -> Fraction:
         found = figure(value)
@@ -101,7 +98,7 @@ class Degrees(AngleIn):
 class Choice(Described):
     """A word that the part knows; which ones, it says itself. "2.25" may come as a number too."""
 
-    json = {"type": ["string", "number"], "maxLength": 64}  # noqa: RUF012
+    json = {"type": ["string", "number"], "maxLength": 64}
 
     def _deserialize(self, value: Any, attr: Any, data: Any, **_: Any) -> str:
         if isinstance(value, str) and len(value) <= 64:
@@ -140,8 +137,7 @@ def _field(name: str, about: str, parameter: inspect.Parameter) -> Described:
 def _schema(name: str, kind: Kind) -> type[Request]:
     parameters = inspect.signature(kind.make).parameters
     fields = {
-        field: _field(field, about, parameters[_IN_PYTHON.get(field, field)])
-        for field, about in kind.fields.items()
+        field: _field(field, about, parameters[_IN_PYTHON.get(field, field)]) for field, about in kind.fields.items()
     }
     title = "".join(word.capitalize() for word in name.split("_"))
     word = Word("The kind of part.", (name,), required=True)

@@ -56,7 +56,7 @@ class SolveIn(Request):
     positions = YesNo("Whether to give a row for every cut.", json={"default": False}, load_default=False)
     every = every_field()
 
-    leans_on = {"work": "head", "every": "work", "positions": "work"}  # noqa: RUF012
+    leans_on = {"work": "head", "every": "work", "positions": "work"}
 
     def make(self, given: dict[str, Any]) -> Question:
         """The question."""
@@ -96,7 +96,9 @@ def _limit_faults(limit: int) -> list[Fault]:
 def _row_faults(work: Work) -> list[Fault]:
     if work.cuts <= bounds.ROWS_MOST:
         return []
-    sentence = f"Positions are given for at most {bounds.ROWS_MOST:,} cuts; this work has {work.cuts:,}. Leave them out."
+    sentence = (
+        f"Positions are given for at most {bounds.ROWS_MOST:,} cuts; this work has {work.cuts:,}. Leave them out."
+    )
     return [Fault(("positions",), sentence)]
 
 

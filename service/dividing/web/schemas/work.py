@@ -21,9 +21,7 @@ KINDS = ("divisions", "angle", "angles", "part")
 class WorkIn(Request):
     """Exactly one of divisions, angle, angles and part."""
 
-    divisions = Whole(
-        "Equal divisions round the work.", json={"minimum": 1, "maximum": bounds.DIVISIONS_MOST}
-    )
+    divisions = Whole("Equal divisions round the work.", json={"minimum": 1, "maximum": bounds.DIVISIONS_MOST})
     angle = AngleIn("The angle from one feature to the next: degrees as a number, or any notation as text.")
     count = Whole(
         "How many features stand at that angle; 2 unless given.",
