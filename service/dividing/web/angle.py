@@ -12,6 +12,7 @@ from . import query
 from .answers.angle import converted
 from .exchange import answer, asked_in_body, asked_in_query, lasting_answer
 from .operations import in_body, in_query
+from .query_words import ANGLE_WORDS
 from .schemas.angle import ANGLE_IN, AngleQuestion
 from .schemas.answers import AngleAnswerOut
 
@@ -27,7 +28,7 @@ def angle_body() -> Response:
 @blueprint.get("/v1/angle")
 def angle_query() -> Response:
     """The question in the address."""
-    return lasting_answer(_converted(asked_in_query(query.ANGLE_WORDS)))
+    return lasting_answer(_converted(asked_in_query(ANGLE_WORDS)))
 
 
 def _converted(asked: Any) -> dict[str, Any]:
@@ -44,7 +45,7 @@ OPERATIONS = (
     ),
     in_query(
         "angleByLink", "/v1/angle", "Convert an angle by its link", _ABOUT,
-        words=query.ANGLE_WORDS, answered=AngleAnswerOut, example="turns=4&holes=3&circle=18",
-        answer=lambda words: _converted(query.read(words.encode(), query.ANGLE_WORDS)),
+        words=ANGLE_WORDS, answered=AngleAnswerOut, example="turns=4&holes=3&circle=18",
+        answer=lambda words: _converted(query.read(words.encode(), ANGLE_WORDS)),
     ),
 )  # fmt: skip

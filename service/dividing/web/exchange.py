@@ -13,7 +13,8 @@ from . import json_in
 from .body import read_body
 from .limits import BODY_MOST
 from .problems import WRONG_CONTENT, Problem
-from .query import QueryWord, read
+from .query import read
+from .query_words import QueryWord
 
 JSON = "application/json"
 FRESH_FOR = 3600

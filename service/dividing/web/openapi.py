@@ -22,7 +22,7 @@ from . import limits
 from .files import description_file
 from .operations import JSON, Operation
 from .problems import KINDS, MEDIA_TYPE, Kind
-from .query import QueryWord, number
+from .query_words import QueryWord, number
 from .schemas.angle import ANGLE_IN
 from .schemas.answers import ProblemOut
 from .schemas.fields import Described

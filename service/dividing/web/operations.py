@@ -19,7 +19,7 @@ from .problems import (
     WRONG_FIELD,
     Kind,
 )
-from .query import QueryWord
+from .query_words import QueryWord
 
 JSON = "application/json"
 BODY_PROBLEMS = (

@@ -12,6 +12,7 @@ from .exchange import lasting
 from .limits import QR_LONGEST
 from .operations import Operation
 from .problems import OUR_FAULT, WRONG_FIELD, Problem
+from .query_words import SOLVE_WORDS
 from .schemas.solve import SOLVE_IN
 
 blueprint = Blueprint("qr", __name__)
@@ -22,7 +23,7 @@ SVG = "image/svg+xml"
 @blueprint.get("/qr.svg")
 def qr_code() -> Response:
     """The code of the page's link with the same query, at the address under which the service was called."""
-    asked = query.read(request.query_string, query.SOLVE_WORDS)
+    asked = query.read(request.query_string, SOLVE_WORDS)
     question = SOLVE_IN.load(asked)
     return lasting(drawn(request.host_url.rstrip("/") + query.link(asked, question.head)), SVG)
 
@@ -46,6 +47,6 @@ OPERATIONS = (
         "qr", "get", "/qr.svg", "The QR code of a setup's link",
         "The page's link with the same query, as a picture for a routing sheet. The question is checked as for "
         "solving.",
-        words=query.SOLVE_WORDS, example="divisions=28", content=SVG, lasting=True, problems=(WRONG_FIELD, OUR_FAULT),
+        words=SOLVE_WORDS, example="divisions=28", content=SVG, lasting=True, problems=(WRONG_FIELD, OUR_FAULT),
     ),
 )  # fmt: skip

@@ -12,6 +12,7 @@ from . import costing, query
 from .answers.solve import solved as answered
 from .exchange import answer, asked_in_body, asked_in_query, lasting_answer
 from .operations import in_body, in_query
+from .query_words import SOLVE_WORDS
 from .schemas.answers import SolveOut
 from .schemas.part import barred
 from .schemas.solve import SOLVE_IN, Question
@@ -28,7 +29,7 @@ def solve_body() -> Response:
 @blueprint.get("/v1/solve")
 def solve_query() -> Response:
     """The question in the address."""
-    return lasting_answer(solved(asked_in_query(query.SOLVE_WORDS)))
+    return lasting_answer(solved(asked_in_query(SOLVE_WORDS)))
 
 
 def solved(asked: Any) -> dict[str, Any]:
@@ -58,7 +59,7 @@ OPERATIONS = (
     in_query(
         "solveByLink", "/v1/solve", "Solve a simple question by its link",
         _ABOUT + " The same words stand in the page's link.",
-        words=query.SOLVE_WORDS, answered=SolveOut, example="divisions=28&ratio=60&limit=1",
-        answer=lambda words: solved(query.read(words.encode(), query.SOLVE_WORDS)),
+        words=SOLVE_WORDS, answered=SolveOut, example="divisions=28&ratio=60&limit=1",
+        answer=lambda words: solved(query.read(words.encode(), SOLVE_WORDS)),
     ),
 )  # fmt: skip

@@ -95,17 +95,13 @@ class Degrees(AngleIn):
         return super()._deserialize(value, attr, data, **kwargs).degrees
 
 
-class Choice(Described):
-    """A word that the part knows; which ones, it says itself. "2.25" may come as a number too."""
+class Choice(Word):
+    """One of a few words; "2.25" may come as a number too."""
 
-    json = {"type": ["string", "number"], "maxLength": 64}
-
-    def _deserialize(self, value: Any, attr: Any, data: Any, **_: Any) -> str:
-        if isinstance(value, str) and len(value) <= 64:
-            return value
+    def _deserialize(self, value: Any, attr: Any, data: Any, **kwargs: Any) -> str:
         if isinstance(value, Decimal) and abs(value.adjusted()) <= 9:
-            return f"{value:f}"
-        raise ValidationError("Give one of the words named in the description of this field.")
+            value = f"{value:f}"
+        return super()._deserialize(value, attr, data, **kwargs)
 
 
 class PartIn(Request):
@@ -120,7 +116,7 @@ class PartIn(Request):
         return PartAsked(kind, given)
 
 
-def _field(name: str, about: str, parameter: inspect.Parameter) -> Described:
+def _field(name: str, about: str, parameter: inspect.Parameter, words: tuple[str, ...]) -> Described:
     needed = parameter.default is inspect.Parameter.empty
     kind = str(parameter.annotation)
     if name == "unit":
@@ -128,7 +124,7 @@ def _field(name: str, about: str, parameter: inspect.Parameter) -> Described:
     if kind.startswith("int"):
         return Count(about, json={"minimum": 1, "maximum": bounds.DIVISIONS_MOST}, required=needed)
     if kind.startswith("str"):
-        return Choice(about, required=needed)
+        return Choice(about, words, required=needed)
     if name.endswith("angle") or name in _ANGLES:
         return Degrees(about, required=needed)
     return (Figure if name in _OF_ANY_SIGN else Length)(about, required=needed)
@@ -137,7 +133,8 @@ def _field(name: str, about: str, parameter: inspect.Parameter) -> Described:
 def _schema(name: str, kind: Kind) -> type[Request]:
     parameters = inspect.signature(kind.make).parameters
     fields = {
-        field: _field(field, about, parameters[_IN_PYTHON.get(field, field)]) for field, about in kind.fields.items()
+        field: _field(field, about, parameters[_IN_PYTHON.get(field, field)], kind.choices.get(field, ()))
+        for field, about in kind.fields.items()
     }
     title = "".join(word.capitalize() for word in name.split("_"))
     word = Word("The kind of part.", (name,), required=True)
