@@ -1,0 +1,81 @@
+"""/v1/locate: where the head can be standing."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+from flask.testing import FlaskClient
+
+
+def ask(client: FlaskClient, question: dict[str, Any]) -> dict[str, Any]:
+    response = client.post("/v1/locate", json=question)
+    assert response.status_code == 200, response.text
+    told: dict[str, Any] = response.json
+    return told
+
+
+def test_a_hole_and_a_rough_reading_find_the_cut(client: FlaskClient) -> None:
+    # 21 spaces a cut on 49: after three moves the pin is in 63 - 49 = hole 14, at 3/28 of a turn, 38.57 degrees.
+    told = ask(client, {"work": {"divisions": 28}, "seen": {"hole": 14, "spindle": "40°"}})
+    assert [each["cut"] for each in told["candidates"]] == [4]
+    found = told["candidates"][0]
+    assert (found["hole"], found["scale"], found["hole_agrees"]) == (14, "38°34'", True)
+    assert found["off_degrees"] == pytest.approx(40 - 360 * 3 / 28)
+    assert (found["next"]["cut"], found["next"]["turns"], found["next"]["hole"]) == (5, 1, 35)
+    assert told["setup"]["move"]["circle"] == 49
+
+
+def test_the_setup_in_use_may_be_told(client: FlaskClient) -> None:
+    setup = {"method": "plain", "circle": 21, "turns": 1, "holes": 9}
+    told = ask(client, {"work": {"divisions": 28}, "setup": setup, "seen": {"hole": 9, "spindle": 12}})
+    assert told["setup"]["move"]["circle"] == 21
+    assert [each["cut"] for each in told["candidates"]] == [2]
+
+
+@pytest.mark.parametrize("divisions", [28, 51, 127])
+def test_a_setup_of_an_answer_is_found_again(client: FlaskClient, divisions: int) -> None:
+    for setup in client.post("/v1/solve", json={"work": {"divisions": divisions}, "limit": 8}).json["setups"]:
+        told = {
+            "method": setup["method"],
+            **{name: setup["move"][name] for name in ("turns", "holes", "circle", "plate")},
+        }
+        if setup["second_move"]:
+            told["second"] = {name: setup["second_move"][name] for name in ("holes", "circle")}
+        found = ask(client, {"work": {"divisions": divisions}, "setup": told, "seen": {"spindle": 0}})
+        assert found["setup"]["summary"] == setup["summary"]
+
+
+def test_the_last_cut_has_no_next(client: FlaskClient) -> None:
+    told = ask(client, {"work": {"divisions": 4}, "seen": {"spindle": "270°", "give": "1°"}})
+    assert [(each["cut"], each["next"]) for each in told["candidates"]] == [(4, None)]
+
+
+def test_where_nothing_fits_nothing_is_said(client: FlaskClient) -> None:
+    assert ask(client, {"work": {"divisions": 4}, "seen": {"spindle": "45°", "give": 1}})["candidates"] == []
+
+
+@pytest.mark.parametrize(
+    ("question", "pointer", "sentence"),
+    [
+        ({"seen": {}}, "#/seen/spindle", "This field is needed."),
+        ({"seen": {"spindle": 1, "hole": -1}}, "#/seen/hole", "Count the hole from 0, the start hole, up to 399."),
+        ({"seen": {"spindle": 1, "give": "-1°"}}, "#/seen/give", "The reading may be off by 0° to 360°."),
+        (
+            {"seen": {"spindle": 1}, "work": {"divisions": 20001}},
+            "#/work",
+            "A schedule of more than 20,000 cuts is too long to search; split the work.",
+        ),
+        (
+            {"seen": {"spindle": 1}, "setup": {"method": "plain", "circle": 20}},
+            "#/setup",
+            "No such setup answers this work on this head. Give it as it was solved, or leave it out for the best one.",
+        ),
+    ],
+)
+def test_what_cannot_be_searched_is_refused(
+    client: FlaskClient, question: dict[str, Any], pointer: str, sentence: str
+) -> None:
+    response = client.post("/v1/locate", json={"work": {"divisions": 28}, **question})
+    assert response.status_code == 422
+    assert response.json["errors"] == [{"pointer": pointer, "detail": sentence}]
