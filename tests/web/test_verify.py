@@ -30,8 +30,14 @@ def test_a_hole_counted_too_many_is_told_and_corrected(client: FlaskClient) -> N
     slip = told["likely_slips"][0]
     assert slip["slip"] == "counted_the_pin_hole"
     assert slip["corrected"] == {
-        "method": "plain", "turns": 1, "holes": 21, "circle": 49, "second": None, "gearing": None, "reading": None,
-    }  # fmt: skip
+        "method": "plain",
+        "turns": 1,
+        "holes": 21,
+        "circle": 49,
+        "second": None,
+        "gearing": None,
+        "reading": None,
+    }
     assert told["right"]["move"] == {"turns": 1, "holes": 21, "circle": 49, "plate": 3, "sector_holes": 22}
 
 
@@ -40,14 +46,33 @@ VERDICTS: list[tuple[dict[str, Any], str]] = [
     ({"work": {"divisions": 28}, "claim": {"method": "plain", "turns": 1, "holes": 10, "circle": 22}}, "cannot_be_set"),
     ({"work": {"divisions": 8}, "claim": {"method": "direct", "holes": 3, "circle": 24}}, "exact"),
     ({"work": {"divisions": 127}, "claim": {"method": "nearest", "circle": 49}}, "off"),
-    ({"work": {"divisions": 127}, "claim": {"method": "nearest", "circle": 49}, "tolerance": {"angle": "6'"}},
-     "within_tolerance"),
-    ({"work": {"divisions": 9}, "head": IN_DIVISIONS, "claim": {"method": "dial", "turns": 10, "reading": "0"}}, "exact"),
-    ({"work": {"divisions": 36}, "head": IN_DIVISIONS, "claim": {"method": "dial", "turns": 2, "reading": 50}}, "exact"),
-    ({"work": {"divisions": 73}, "head": GEARED, "claim": {
-        "method": "differential", "turns": 0, "holes": 10, "circle": 18,
-        "gearing": {"spindle": 40, "worm": 72, "stud": None, "idlers": 2, "plate": "against"}}}, "exact"),
-]  # fmt: skip
+    (
+        {"work": {"divisions": 127}, "claim": {"method": "nearest", "circle": 49}, "tolerance": {"angle": "6'"}},
+        "within_tolerance",
+    ),
+    (
+        {"work": {"divisions": 9}, "head": IN_DIVISIONS, "claim": {"method": "dial", "turns": 10, "reading": "0"}},
+        "exact",
+    ),
+    (
+        {"work": {"divisions": 36}, "head": IN_DIVISIONS, "claim": {"method": "dial", "turns": 2, "reading": 50}},
+        "exact",
+    ),
+    (
+        {
+            "work": {"divisions": 73},
+            "head": GEARED,
+            "claim": {
+                "method": "differential",
+                "turns": 0,
+                "holes": 10,
+                "circle": 18,
+                "gearing": {"spindle": 40, "worm": 72, "stud": None, "idlers": 2, "plate": "against"},
+            },
+        },
+        "exact",
+    ),
+]
 
 
 @pytest.mark.parametrize(("question", "verdict"), VERDICTS)
@@ -74,20 +99,42 @@ def test_every_setup_that_is_exact_is_verified_as_such(client: FlaskClient, divi
 REFUSED: list[tuple[dict[str, Any], list[str]]] = [
     ({}, ["#/work", "#/claim"]),
     ({"work": {"divisions": 28}, "claim": {}}, ["#/claim/method"]),
-    ({"work": {"divisions": 0}, "claim": {"method": "plain", "turns": -1, "holes": "9", "circle": 0, "x": 1}},
-     ["#/work/divisions", "#/claim/holes", "#/claim/x", "#/claim/turns", "#/claim/circle"]),
+    (
+        {"work": {"divisions": 0}, "claim": {"method": "plain", "turns": -1, "holes": "9", "circle": 0, "x": 1}},
+        ["#/work/divisions", "#/claim/holes", "#/claim/x", "#/claim/turns", "#/claim/circle"],
+    ),
     ({"work": {"divisions": 51}, "claim": {"method": "compound", "holes": 1, "circle": 15}}, ["#/claim/second"]),
-    ({"work": {"divisions": 51}, "claim": {"method": "compound", "holes": 1, "circle": 15,
-                                           "second": {"holes": None, "circle": 17}}}, ["#/claim/second/holes"]),
-    ({"work": {"divisions": 51}, "claim": {"method": "plain", "holes": 1, "circle": 15,
-                                           "second": {"holes": 1, "circle": 17}}}, ["#/claim/second"]),
-    ({"work": {"divisions": 51}, "claim": {"method": "differential", "holes": 1, "circle": 15,
-                                           "gearing": {"spindle": 24, "worm": 0, "stud": [24]}}}, ["#/claim/gearing/stud"]),
+    (
+        {
+            "work": {"divisions": 51},
+            "claim": {"method": "compound", "holes": 1, "circle": 15, "second": {"holes": None, "circle": 17}},
+        },
+        ["#/claim/second/holes"],
+    ),
+    (
+        {
+            "work": {"divisions": 51},
+            "claim": {"method": "plain", "holes": 1, "circle": 15, "second": {"holes": 1, "circle": 17}},
+        },
+        ["#/claim/second"],
+    ),
+    (
+        {
+            "work": {"divisions": 51},
+            "claim": {
+                "method": "differential",
+                "holes": 1,
+                "circle": 15,
+                "gearing": {"spindle": 24, "worm": 0, "stud": [24]},
+            },
+        },
+        ["#/claim/gearing/stud"],
+    ),
     ({"work": {"divisions": 7}, "claim": {"method": "dial", "turns": 1, "reading": "x"}}, ["#/claim/reading"]),
     ({"work": {"divisions": 7}, "claim": {"method": "dial", "turns": 1, "reading": []}}, ["#/claim/reading"]),
     ({"work": {"divisions": 7}, "claim": {"method": "dial", "turns": 1, "reading": "400°"}}, ["#/claim/reading"]),
     ({"work": {"angles": [0, 1]}, "claim": {"method": "plain", "turns": 1}}, ["#/claim/method"]),
-]  # fmt: skip
+]
 
 
 @pytest.mark.parametrize(("question", "pointers"), REFUSED)
