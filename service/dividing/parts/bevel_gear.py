@@ -10,7 +10,7 @@ from math import atan, atan2, cos, degrees, pi, radians, sin
 
 from .end_teeth import TILTED_METHODS, TILTED_REASON
 from .form_cutters import form_cutter
-from .gear_sizes import DEPTHS, PITCH_FIELDS, cutter_cautions, cutter_sizes, depth_words, module_in_unit
+from .gear_sizes import DEPTHS, PITCH_FIELDS, TOOTH_CHOICES, cutter_cautions, cutter_sizes, depth_words, module_in_unit
 from .sizes import (
     INCH,
     MATHEMATICS,
@@ -19,12 +19,15 @@ from .sizes import (
     Part,
     Plain,
     Size,
+    check_range,
+    check_word,
     in_millimetres,
     one_of,
     refused,
     shown,
 )
 
+CHOICES = TOOTH_CHOICES
 FIELDS = {
     "teeth": "Teeth of the gear on the head.",
     "mate": "Teeth of the other gear of the pair. Give it or `pitch_angle`.",
@@ -101,6 +104,8 @@ def bevel_gear(
     >>> round(part.tilt, 4)
     24.0961
     """
+    check_word(whole_depth, "whole_depth", TOOTH_CHOICES["whole_depth"])
+    check_range(shaft_angle, "shaft_angle", 0, 179, "A shaft angle")
     one_of(mate=mate, pitch_angle=pitch_angle)
     angles = _pitch_angles(teeth, mate, pitch_angle, radians(shaft_angle))
     large = module_in_unit(unit, module, diametral_pitch)

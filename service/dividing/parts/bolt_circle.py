@@ -8,7 +8,7 @@ from __future__ import annotations
 from fractions import Fraction
 from math import cos, pi, radians, sin
 
-from .sizes import MATHEMATICS, Number, Part, Plain, Size, refused, shown, snapped
+from .sizes import MATHEMATICS, Number, Part, Plain, Size, check_word, refused, shown, snapped
 
 FIELDS = {
     "holes": "Number of holes, from 1.",
@@ -22,7 +22,9 @@ FIELDS = {
     "hole_diameter": "Diameter of a hole, for measuring over and between the holes (optional).",
     "unit": '"mm" or "in".',
 }
+CHOICES = {"sense": ("anticlockwise", "clockwise"), "zero": ("3 o'clock", "12 o'clock")}
 CHORDS_LISTED = 6
+HOLES_MOST = 20_000
 
 
 def bolt_circle(
@@ -46,6 +48,10 @@ def bolt_circle(
     >>> [(row["x"], row["y"]) for row in part.schedule]
     [(60.0, 0.0), (10.0, 50.0), (-40.0, 0.0), (10.0, -50.0)]
     """
+    check_word(sense, "sense", CHOICES["sense"])
+    check_word(zero, "zero", CHOICES["zero"])
+    if holes > HOLES_MOST:
+        raise refused(f"A bolt circle may have up to {HOLES_MOST:,} holes.", "holes")
     across = _diameter(diameter, radius)
     _check_web(holes, across, hole_diameter, unit)
     centre = (float(x), float(y))

@@ -10,8 +10,9 @@ from fractions import Fraction
 from math import pi
 
 from .graduating import CrankHead, linear_scale
-from .sizes import MATHEMATICS, Number, Part, Plain, Size, in_millimetres, refused, shown
+from .sizes import MATHEMATICS, Number, Part, Plain, Size, check_word, in_millimetres, refused, shown
 
+CHOICES = {"form": ("round", "linear")}
 FIELDS = {
     "form": '"round" (usual) or "linear", a straight scale ruled with the head geared to the table screw.',
     "divisions": "Number of spaces: of the whole rim, or of the straight scale.",
@@ -45,6 +46,7 @@ def dial(
     >>> [(row["line"], row["class"], row["number"]) for row in part.schedule[:21:5]]
     [(0, 'long', '0'), (5, 'middle', None), (10, 'long', None), (15, 'middle', None), (20, 'long', '20')]
     """
+    check_word(form, "form", CHOICES["form"])
     if divisions > LINES_MOST:
         raise refused(f"A dial may have up to {LINES_MOST:,} lines.", "divisions")
     if form == "linear":

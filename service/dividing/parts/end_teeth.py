@@ -15,7 +15,7 @@ from __future__ import annotations
 
 from math import acos, atan, ceil, degrees, pi, radians, sin, tan
 
-from .sizes import MATHEMATICS, Number, Part, Size, refused, shown
+from .sizes import MATHEMATICS, Number, Part, Size, check_range, check_word, refused, shown
 
 FIELDS = {
     "teeth": "Number of teeth.",
@@ -26,6 +26,7 @@ FIELDS = {
     "unit": '"mm" or "in", with outer or inner.',
 }
 FORMS = ("end_mill", "side_mill", "saw_tooth", "v_clutch", "straight")
+CHOICES = {"form": FORMS}
 TILTED_METHODS = ("direct", "plain", "compound", "dial", "nearest")
 TILTED_REASON = "With the spindle tilted the gears from spindle to plate do not mesh, so differential indexing is out."
 _TURN = {"end_mill": 360, "side_mill": 360, "saw_tooth": 180, "v_clutch": 90}
@@ -55,12 +56,15 @@ def end_teeth(
     >>> end_teeth(teeth=5, form="straight").tilt is None
     True
     """
+    check_word(form, "form", FORMS)
     if teeth < _FEWEST[form]:
         raise refused(f"No tilt cuts {teeth} teeth of {_WORDS[form]}: there must be {_FEWEST[form]} or more.", "teeth")
     if form == "straight":
         return _straight(teeth, unit, outer, inner)
     if cutter_angle is None:
         raise refused(f"Give the angle of the cutter for {_WORDS[form]}.", "cutter_angle")
+    widest = 179 if form == "v_clutch" else 89
+    check_range(cutter_angle, "cutter_angle", 0, widest, "The angle of such a cutter")
     angle = elevation(teeth=teeth, form=form, cutter_angle=cutter_angle)
     sizes = [
         Size("Spindle above the table", angle, "degrees", MATHEMATICS, "cos of it = " + _formula(form)),

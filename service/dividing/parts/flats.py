@@ -29,6 +29,8 @@ def flats(*, sides: int, unit: str, across_flats: Number | None = None, stock: N
     Across flats 24.000 mm
     Across corners 27.713 mm
     """
+    if sides < 2:
+        raise refused("One flat is no division: give 2 flats or more.", "sides")
     _check(sides, across_flats, stock, unit)
     fullness = 0.0 if sides == 2 else cos(pi / sides)
     across = float(across_flats) if across_flats is not None else float(stock or 0) * fullness

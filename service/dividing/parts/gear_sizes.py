@@ -16,6 +16,8 @@ from .sizes import (
     Number,
     Plain,
     Size,
+    check_range,
+    check_word,
     in_millimetres,
     in_unit,
     one_of,
@@ -42,6 +44,18 @@ TOOTH_FIELDS = {
     "whole_depth": 'Convention of the whole depth: "2.25" (usual), "2.157" (older) or "2.166", in modules.',
     "unit": '"mm" or "in": the unit of the sizes that come back.',
 }
+
+
+TOOTH_CHOICES = {"whole_depth": tuple(DEPTHS)}
+
+
+def check_tooth_fields(pressure_angle: Number, whole_depth: str) -> None:
+    """Raise `Refused` for a pressure angle that no tooth has, or a depth convention that is not known.
+
+    >>> check_tooth_fields(20, "2.25")
+    """
+    check_range(pressure_angle, "pressure_angle", 0, 45, "A pressure angle")
+    check_word(whole_depth, "whole_depth", TOOTH_CHOICES["whole_depth"])
 
 
 def module_in_unit(unit: str, module: Number | None, diametral_pitch: Number | None) -> float:

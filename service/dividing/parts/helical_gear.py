@@ -8,9 +8,11 @@ from .gear_sizes import (
     DEPTHS,
     METRIC,
     PITCH_FIELDS,
+    TOOTH_CHOICES,
     TOOTH_FIELDS,
     blank_sizes,
     check_tooth,
+    check_tooth_fields,
     cutter_cautions,
     cutter_sizes,
     depth_words,
@@ -22,9 +24,10 @@ from .gear_sizes import (
 )
 from .involute import Toothing
 from .lead_block import HELIX_METHODS, HELIX_REASON, lead_block, lead_cautions
-from .lead_gearing import GearedHead
-from .sizes import MATHEMATICS, Number, Part, Size, in_millimetres, refused
+from .lead_gearing import HANDS, GearedHead
+from .sizes import MATHEMATICS, Number, Part, Size, check_word, in_millimetres, refused
 
+CHOICES = {**TOOTH_CHOICES, "plane": ("normal", "transverse"), "hand": HANDS}
 FIELDS = {
     "teeth": "Number of teeth.",
     **PITCH_FIELDS,
@@ -59,6 +62,9 @@ def helical_gear(
     >>> [size.text for size in part.sizes if size.name == "Lead"]
     ['728.291 mm']
     """
+    check_tooth_fields(pressure_angle, whole_depth)
+    check_word(plane, "plane", CHOICES["plane"])
+    check_word(hand, "hand", HANDS)
     if not 0 < helix_angle < 90:
         sentence = "A helix angle lies between 0° and 90° from the axis; for straight teeth take a spur gear."
         raise refused(sentence, "helix_angle")

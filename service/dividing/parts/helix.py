@@ -6,12 +6,13 @@ from fractions import Fraction
 from math import pi, radians, tan
 
 from .lead_block import HELIX_METHODS, HELIX_REASON, angle_at, lead_block, lead_cautions
-from .lead_gearing import GearedHead
-from .sizes import MATHEMATICS, Number, Part, Size, one_of, refused
+from .lead_gearing import HANDS, GearedHead
+from .sizes import MATHEMATICS, Number, Part, Size, check_word, one_of, refused
 
 ROSE = "Modern Machine-Shop Practice (Joshua Rose), on fig. 1978"
 HOBS = "Turning and Boring (F. D. Jones), spiral-fluted hob"
 
+CHOICES = {"hand": HANDS}
 FIELDS = {
     "starts": "Number of starts: flutes, threads of a worm, lobes of a cam.",
     "diameter": "Diameter at which the helix angle is wanted.",
@@ -40,6 +41,7 @@ def helix(
     >>> [size.text for size in part.sizes[:2]]
     ['78.540 mm', '19.635 mm']
     """
+    check_word(hand, "hand", HANDS)
     wanted, source = _lead(diameter, lead, helix_angle, thread_lead)
     angle = angle_at(float(wanted), float(diameter))
     block = lead_block(wanted, float(diameter), unit, hand, head, starts)

@@ -27,6 +27,7 @@ from typing import Protocol
 from .sizes import Number, in_millimetres
 
 SOURCE = "A Practical Treatise on Milling and Milling Machines, 1914, p. 62"
+HANDS = ("right", "left")
 CLEARANCE = 15
 """Teeth by which a pair must reach past the other pair's shaft."""
 

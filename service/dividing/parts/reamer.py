@@ -1,7 +1,7 @@
 """Unequal spacing for reamers and other flutes: no two neighbouring spaces alike, every angle on one circle.
 
-The spaces grow evenly round the work. An even count repeats after half a turn, so that flutes stand opposite
-each other for the micrometer (common practice).
+The spaces grow evenly round the work or, where flutes are many, alternate. An even count repeats after half a
+turn, so that flutes stand opposite each other for the micrometer (common practice).
 """
 
 from __future__ import annotations
@@ -18,6 +18,9 @@ FIELDS = {
     "diameter": "Diameter, for the chords from flute to flute (optional; needs unit).",
     "unit": '"mm" or "in", with the diameter.',
 }
+
+
+FLUTES_MOST = 200
 
 
 class PlateHead(Protocol):
@@ -52,30 +55,46 @@ def reamer(
     """
     if flutes < 3:
         raise refused("Two flutes that stand opposite are equal: give 3 flutes or more.", "flutes")
+    if flutes > FLUTES_MOST:
+        raise refused(f"Unequal spacing is worked out for up to {FLUTES_MOST} flutes.", "flutes")
     equal = Fraction(360, flutes)
     most = Fraction(spread) if spread is not None else min(Fraction(2), equal / 5)
     if not 0 < most <= equal / 2:
         raise refused(f"The spread lies above 0° and up to half an equal space ({float(equal / 2):g}°).", "spread")
     laps = 2 if flutes % 2 == 0 else 1
-    for circle, plate in head.circles:
-        spaces = _spaces(flutes // laps, Fraction(head.ratio * circle, laps), most / 360 * head.ratio * circle)
-        if spaces:
-            return _proposal(flutes, spaces * laps, head.ratio, circle, plate, diameter, unit)
+    for pattern in (_growing, _zigzag):
+        for circle, plate in head.circles:
+            wished = pattern(flutes // laps, most / 360 * head.ratio * circle)
+            spaces = _spaces(wished, Fraction(head.ratio * circle, laps))
+            if spaces:
+                return _proposal(flutes, spaces * laps, head.ratio, circle, plate, diameter, unit)
     raise refused(
         "No circle of the plates can tell such spaces apart: give a larger spread or a head with plates.",
         "spread",
     )
 
 
-def _spaces(count: int, holes: Fraction, most: Fraction) -> tuple[int, ...]:
-    """`count` growing spaces that fill so many holes; empty when the holes do not allow it."""
+def _growing(count: int, most: Fraction) -> list[Fraction]:
+    # By how many holes each space should differ from the equal one.
+    return [most * Fraction(2 * place - (count - 1), count - 1) for place in range(count)]
+
+
+def _zigzag(count: int, most: Fraction) -> list[Fraction]:
+    # For many flutes, where growing spaces would differ by less than a hole: small, large, and one equal if odd.
+    differ = Fraction(int(most))
+    last = count - 1 if count % 2 else count
+    return [Fraction(0) if place == last else -differ if place % 2 == 0 else differ for place in range(count)]
+
+
+def _spaces(wished: list[Fraction], holes: Fraction) -> tuple[int, ...]:
+    """Spaces in holes that fill so many, no two neighbours alike; empty when the holes do not allow it."""
     if holes.denominator != 1:
         return ()
-    mean = holes / count
-    wished = [mean + most * Fraction(2 * place - (count - 1), count - 1) for place in range(count)]
-    places = [round(place) for place in accumulate(wished, initial=Fraction(0))]
+    mean = holes / len(wished)
+    places = [round(place) for place in accumulate((mean + more for more in wished), initial=Fraction(0))]
     spaces = tuple(after - before for before, after in pairwise(places))
-    return spaces if all(a < b for a, b in pairwise(spaces)) else ()
+    alike = any(before == after for before, after in pairwise((*spaces, spaces[0])))
+    return () if alike or min(spaces) < 1 else spaces
 
 
 def _proposal(

@@ -144,6 +144,25 @@ def refused(sentence: str, *path: str | int) -> Refused:
     return Refused([Fault(way, sentence)])
 
 
+def check_word(word: str, field: str, words: tuple[str, ...]) -> None:
+    """Raise `Refused` for a word that is none of those a field knows.
+
+    >>> check_word("left", "hand", ("right", "left"))
+    """
+    if word not in words:
+        choice = ", ".join(f'"{each}"' for each in words)
+        raise refused(f"Give one of {choice}.", field)
+
+
+def check_range(value: Number, field: str, low: int, high: int, what: str) -> None:
+    """Raise `Refused` for a value that is not above `low` and at most `high`.
+
+    >>> check_range(20, "pressure_angle", 0, 45, "A pressure angle")
+    """
+    if not low < value <= high:
+        raise refused(f"{what} is above {low}° and at most {high}°.", field)
+
+
 def one_of(**given: object) -> str:
     """The name of the one field that was given; `Refused` when none or several were.
 

@@ -14,8 +14,9 @@ from .gear_sizes import (
     pitch_sizes,
 )
 from .involute import Toothing
-from .sizes import MATHEMATICS, RECALLED, Number, Part, Size, refused, shown
+from .sizes import MATHEMATICS, RECALLED, Number, Part, Size, check_range, check_word, refused, shown
 
+CHOICES = {"form": ("straight", "involute")}
 FIELDS = {
     "form": '"straight" (usual) or "involute".',
     "teeth": "Number of keys or teeth.",
@@ -53,7 +54,11 @@ def spline(
     >>> [size.text for size in part.sizes if size.name == "Cross-feed between the two passes"]
     ['11.000 mm']
     """
+    check_word(form, "form", CHOICES["form"])
+    if teeth < 2:
+        raise refused("A splined shaft has 2 keys or more.", "teeth")
     if form == "involute":
+        check_range(pressure_angle, "pressure_angle", 0, 45, "A pressure angle")
         return _involute(teeth, unit, module_in_unit(unit, module, diametral_pitch), pressure_angle, major, minor, pin)
     missing = [name for name, value in (("major", major), ("minor", minor), ("width", width)) if value is None]
     if major is None or minor is None or width is None:

@@ -8,9 +8,11 @@ from math import radians
 from .gear_sizes import (
     DEPTHS,
     PITCH_FIELDS,
+    TOOTH_CHOICES,
     TOOTH_FIELDS,
     blank_sizes,
     check_tooth,
+    check_tooth_fields,
     cutter_cautions,
     cutter_sizes,
     depth_words,
@@ -23,6 +25,7 @@ from .gear_sizes import (
 from .involute import Toothing
 from .sizes import INCH, Number, Part, one_of
 
+CHOICES = TOOTH_CHOICES
 FIELDS = {
     "teeth": "Number of teeth.",
     **PITCH_FIELDS,
@@ -53,6 +56,7 @@ def spur_gear(
     >>> sizes["Outside diameter"], sizes["Whole depth"], sizes["Form cutter"]
     ('3.2500 in', '0.2696 in', '5')
     """
+    check_tooth_fields(pressure_angle, whole_depth)
     one_of(module=module, diametral_pitch=diametral_pitch, outside_diameter=outside_diameter)
     if outside_diameter is not None:
         module = module_from_outside(teeth=teeth, outside_diameter=outside_diameter, unit=unit)
