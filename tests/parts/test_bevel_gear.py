@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from math import cos, hypot, radians, sin, tan
+from typing import Any
 
 import pytest
 
@@ -107,7 +108,7 @@ class TestCautions:
             ),
         ],
     )
-    def test_impossible_cones_are_refused(self, given: dict[str, int], path: str | None, sentence: str) -> None:
+    def test_impossible_cones_are_refused(self, given: dict[str, Any], path: str | None, sentence: str) -> None:
         teeth = 2 if given.get("pitch_angle") == 4 else 30
         with pytest.raises(Refused) as refusal:
             bevel_gear(teeth=teeth, module=3, unit="mm", **given)

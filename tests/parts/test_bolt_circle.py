@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from cmath import exp
 from math import pi
+from typing import Any
 
 import pytest
 
@@ -65,7 +66,8 @@ class TestChords:
 
 class TestTheCircle:
     def test_radius_and_diameter_are_both_given(self) -> None:
-        for given in ({"diameter": 80}, {"radius": 40}, {"diameter": 80, "radius": 40}):
+        ways: tuple[dict[str, Any], ...] = ({"diameter": 80}, {"radius": 40}, {"diameter": 80, "radius": 40})
+        for given in ways:
             part = bolt_circle(holes=6, unit="in", **given)
             assert value(part, "Diameter of the bolt circle") == 80
             assert value(part, "Radius of the bolt circle") == 40
@@ -83,7 +85,7 @@ class TestTheCircle:
             ),
         ],
     )
-    def test_what_cannot_be_drilled_is_refused(self, given: dict[str, int], path: str, sentence: str) -> None:
+    def test_what_cannot_be_drilled_is_refused(self, given: dict[str, Any], path: str, sentence: str) -> None:
         with pytest.raises(Refused) as refusal:
             bolt_circle(holes=6, unit="mm", **given)
         assert told(refusal.value) == [((path,), sentence)]

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 from math import pi
+from typing import Any
 
 import pytest
 
@@ -96,7 +97,7 @@ def test_what_will_look_wrong_is_told_before(
         ({"divisions": 20_001, "diameter": 60}, "divisions", "A dial may have up to 20,000 lines."),
     ],
 )
-def test_what_is_missing_is_asked_for(given: dict[str, int], path: str, sentence: str) -> None:
+def test_what_is_missing_is_asked_for(given: dict[str, Any], path: str, sentence: str) -> None:
     with pytest.raises(Refused) as refusal:
         dial(unit="mm", **given)
     assert told(refusal.value) == [((path,), sentence)]

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from math import cos, hypot, pi, sin
+from typing import Any
 
 import pytest
 
@@ -102,7 +103,7 @@ class TestRefusals:
             ),
         ],
     )
-    def test_bad_geometry_is_told_in_a_sentence(self, given: dict[str, int], path: str, sentence: str) -> None:
+    def test_bad_geometry_is_told_in_a_sentence(self, given: dict[str, Any], path: str, sentence: str) -> None:
         with pytest.raises(Refused) as refusal:
             flats(unit="mm", **given)
         assert told(refusal.value) == [((path,), sentence)]

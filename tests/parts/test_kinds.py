@@ -53,7 +53,8 @@ def values(kind: str, field: str) -> st.SearchStrategy[Any]:
 def requests(kind: str) -> st.SearchStrategy[dict[str, Any]]:
     """All needed fields and some of the others."""
     parameters = inspect.signature(KINDS[kind].make).parameters
-    needed, free = {}, {}
+    needed: dict[str, Any] = {}
+    free: dict[str, Any] = {}
     for field in KINDS[kind].fields:
         name = maker_argument(field)
         needs = parameters[name].default is inspect.Parameter.empty
@@ -129,7 +130,7 @@ def test_an_unknown_word_is_refused_with_those_that_are_known(kind: str, field: 
     assert [(fault.path, fault.sentence) for fault in refusal.value.faults] == [((field,), sentence)]
 
 
-LENGTHS_ONLY = {
+LENGTHS_ONLY: dict[str, dict[str, Any]] = {
     "flats": {"sides": 6, "across_flats": 24, "stock": 26},
     "bolt_circle": {"holes": 7, "diameter": 80, "x": 5, "hole_diameter": 6},
     "spline": {"teeth": 8, "major": 40, "minor": 34, "width": 6, "cutter": 5},

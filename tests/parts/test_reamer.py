@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from typing import Any
 
 import pytest
 
@@ -70,7 +71,7 @@ class TestRefusals:
             ),
         ],
     )
-    def test_they_say_what_to_change(self, given: dict[str, int], path: str, sentence: str) -> None:
+    def test_they_say_what_to_change(self, given: dict[str, Any], path: str, sentence: str) -> None:
         with pytest.raises(Refused) as refusal:
             reamer(head=Head(), **given)
         assert told(refusal.value) == [((path,), sentence)]

@@ -62,12 +62,7 @@ def helical_gear(
     >>> [size.text for size in part.sizes if size.name == "Lead"]
     ['728.291 mm']
     """
-    check_tooth_fields(pressure_angle, whole_depth)
-    check_word(plane, "plane", CHOICES["plane"])
-    check_word(hand, "hand", HANDS)
-    if not 0 < helix_angle < 90:
-        sentence = "A helix angle lies between 0° and 90° from the axis; for straight teeth take a spur gear."
-        raise refused(sentence, "helix_angle")
+    _check(helix_angle, hand, plane, pressure_angle, whole_depth)
     given = module_in_unit(unit, module, diametral_pitch)
     gear = _toothing(teeth, given, radians(helix_angle), plane, pressure_angle, profile_shift, whole_depth)
     check_tooth(gear)
@@ -91,6 +86,15 @@ def helical_gear(
         gear=True,
         drawing={**gear_drawing(gear), "helix_angle": float(helix_angle), "hand": hand},
     )
+
+
+def _check(helix_angle: Number, hand: str, plane: str, pressure_angle: Number, whole_depth: str) -> None:
+    check_tooth_fields(pressure_angle, whole_depth)
+    check_word(plane, "plane", CHOICES["plane"])
+    check_word(hand, "hand", HANDS)
+    if not 0 < helix_angle < 90:
+        sentence = "A helix angle lies between 0° and 90° from the axis; for straight teeth take a spur gear."
+        raise refused(sentence, "helix_angle")
 
 
 def _toothing(
