@@ -14,6 +14,7 @@ from werkzeug.test import TestResponse
 from dividing.indexing.faults import Fault, Refused
 from dividing.web import problems
 from dividing.web.app import create_app
+from dividing.web.json_in import NotJson
 from tests.web import malformed
 from tests.web.malformed import JSON
 
@@ -236,3 +237,18 @@ def test_each_kind_is_explained_where_its_type_points(client: FlaskClient) -> No
     page = client.get("/docs").text
     for kind in problems.KINDS:
         assert f'id="problem-{kind.name}"' in page
+
+
+def test_every_refusal_can_be_told_for_one_item_of_many() -> None:
+    kinds = {
+        problems.of(error).kind.name
+        for error in (
+            ValidationError({"a": ["x"]}),
+            Refused([Fault(("a",), "x")]),
+            NotJson("x"),
+            RequestTimeout(),
+            problems.Problem(problems.TOO_MUCH_WORK, "x"),
+            ZeroDivisionError(),
+        )
+    }
+    assert kinds == {"wrong-field", "not-json", "timed-out", "too-much-work", "our-fault"}

@@ -109,6 +109,8 @@ _SENTENCES = {
     415: "Send the body as JSON, with the header Content-Type: application/json.",
 }
 
+_OUR_FAULT_SENTENCE = "The service failed on this request. It is not your doing; pass the request id on."
+
 Errors = list[dict[str, str]]
 
 
@@ -120,6 +122,23 @@ class Problem(Exception):
         self.kind = kind
         self.detail = detail
         self.errors = errors
+
+
+def of(error: Exception) -> Problem:
+    """The problem that a refusal is, for those who answer several questions and must not fail for one.
+
+    >>> of(Refused([Fault(("every",), "Give a whole number.")])).errors
+    [{'pointer': '#/every', 'detail': 'Give a whole number.'}]
+    """
+    if isinstance(error, ValidationError):
+        return from_validation(error)
+    if isinstance(error, Refused):
+        return from_refused(error)
+    if isinstance(error, NotJson):
+        return Problem(NOT_JSON, str(error))
+    if isinstance(error, HTTPException):
+        return from_http(error)
+    return error if isinstance(error, Problem) else Problem(OUR_FAULT, _OUR_FAULT_SENTENCE)
 
 
 def from_validation(error: ValidationError) -> Problem:
@@ -195,10 +214,8 @@ def pointer(path: tuple[str | int, ...]) -> str:
 
 def install(app: Flask) -> None:
     """Let every refusal that leaves the application pass through here."""
-    app.register_error_handler(Problem, _respond)
-    app.register_error_handler(ValidationError, lambda error: _respond(from_validation(error)))
-    app.register_error_handler(Refused, lambda refused: _respond(from_refused(refused)))
-    app.register_error_handler(NotJson, lambda error: _respond(Problem(NOT_JSON, str(error))))
+    for kind in (Problem, ValidationError, Refused, NotJson):
+        app.register_error_handler(kind, lambda error: _respond(of(error)))
     app.register_error_handler(HTTPException, _respond_http)
     app.register_error_handler(Exception, _respond_to_our_fault)
 
@@ -240,6 +257,4 @@ def _respond_http(error: HTTPException) -> Response | HTTPException:
 
 def _respond_to_our_fault(error: Exception) -> Response:
     _log.error("request %s failed", request.environ.get("dividing.request_id", ""), exc_info=error)
-    return _respond(
-        Problem(OUR_FAULT, "The service failed on this request. It is not your doing; pass the request id on.")
-    )
+    return _respond(of(error))
