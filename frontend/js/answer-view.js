@@ -7,7 +7,6 @@ import { gears } from "./gears.js";
 import { schedule } from "./schedule.js";
 import { plateDrawing } from "./drawings.js";
 import { share } from "./share.js";
-import { sizes } from "./sizes.js";
 
 function exactness(setup, question) {
   const { error } = setup;
@@ -84,7 +83,7 @@ export function answerView(state) {
     </div><div class="column">
     ${plateDrawing(setup, head)}
     ${working(setup.working)}
-    ${sizes(answer.part)}
+    <div id="part-here" class="column"></div>
     ${declined(answer.declined || [])}
     </div></div>${schedule(setup)}`;
 }

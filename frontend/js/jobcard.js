@@ -5,6 +5,7 @@ import { cardSchedule } from "./card-schedule.js";
 import { drawPlate } from "./draw-plate.js";
 import { drawTrain } from "./draw-train.js";
 import { figures } from "./figures.js";
+import { leadView, partDrawing } from "./part-view.js";
 import { gearPlaces } from "./gears.js";
 import { toHash } from "./link.js";
 import { asWords } from "./question.js";
@@ -48,10 +49,9 @@ const lines = (title, list, ordered) => !list?.length ? "" : html`<section><h2>$
   ? html`<ol>${list.map((line) => html`<li>${line}</li>`)}</ol>` : html`<ul>${list.map((line) => html`<li>${line}</li>`)}</ul>`}</section>`;
 
 function sizes(part) {
-  const list = part && (part.sizes || [...(part.cutting || []), ...(part.inspection || [])]);
-  if (!list?.length) return "";
-  return html`<section><h2>Sizes</h2><table><tbody>${list.map(({ name, value, unit }) => html`<tr><th scope="row">${name}</th><td>${
-    typeof value === "number" ? Number(value.toFixed(4)) : value} ${unit || ""}</td></tr>`)}</tbody></table></section>`;
+  if (!part) return "";
+  return html`<section><h2>Sizes</h2><div class="card-pair"><table><tbody>${part.sizes.map(({ name, text, note }) => html`<tr><th scope="row">${name}</th>
+    <td>${text}</td><td>${note}</td></tr>`)}</tbody></table><div class="card-drawing">${partDrawing(part)}</div></div></section>${leadView(part.lead)}`;
 }
 
 export function card(state) {

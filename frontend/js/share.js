@@ -7,5 +7,5 @@ export function share(state) {
   const query = state.shared.split("#")[1] || "";
   return html`<div class="share"><div class="field"><label for="link">This setup as a link</label><input id="link" type="text" readonly value="${state.shared}"></div>
     <p class="row"><button type="button" data-do="copy" id="copy">Copy</button></p>
-    <img src="/qr.svg?${query}" alt="QR code of the link" width="180" height="180"></div>`;
+    ${query.startsWith("part=") ? "" : html`<img src="/qr.svg?${query.replace(/&setup=\d+/, "")}" alt="QR code of the link" width="180" height="180">`}</div>`;
 }

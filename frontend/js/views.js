@@ -14,6 +14,7 @@ const LATER = {
   angles: () => import("./angles-view.js"),
   handout: () => import("./handout.js"),
   card: () => import("./jobcard.js"),
+  part: () => import("./part-view.js"),
 };
 
 async function fetchView(name) {

@@ -46,7 +46,10 @@ def inexact(page: Page) -> None:
 
 def part_asked(page: Page) -> None:
     page.locator("#kind-part").check(force=True)
-    page.get_by_label("Number of teeth").wait_for()
+    page.get_by_label("Number of teeth").fill("28")
+    page.get_by_label("Module").fill("2")
+    page.locator("#part-here .part-drawing").wait_for()
+    page.locator("#csv").wait_for()
 
 
 def geared(page: Page) -> None:
