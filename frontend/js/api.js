@@ -6,7 +6,8 @@ import { forget, keep, recall } from "./store.js";
 
 const KEEP = 50;
 const LONGEST = 400000;
-const PATIENCE = 8000;
+const PATIENCE = 5000;
+const PATIENCE_AWAY = 2500;
 
 class Connection extends EventTarget {
   online = true;
@@ -33,7 +34,7 @@ class Connection extends EventTarget {
 export const connection = new Connection();
 
 function patience() {
-  return AbortSignal.timeout ? AbortSignal.timeout(PATIENCE) : undefined;
+  return AbortSignal.timeout ? AbortSignal.timeout(connection.online ? PATIENCE : PATIENCE_AWAY) : undefined;
 }
 
 function storeAnswer(key, data) {
@@ -68,7 +69,8 @@ async function request(path, body) {
 async function reach(path, body) {
   try {
     return await request(path, body);
-  } catch {
+  } catch (trouble) {
+    if (!connection.online) throw trouble;
     await new Promise((done) => setTimeout(done, 300));
     return request(path, body);
   }

@@ -2,7 +2,7 @@
 
 import { html } from "./html.js";
 import { field } from "./field.js";
-import { METHODS, numberOr } from "./words.js";
+import { METHODS, numberOr, wholeOr } from "./words.js";
 
 const CHECKED = ["plain", "direct", "compound", "differential", "dial"];
 const BOXES = {
@@ -46,7 +46,7 @@ export function claimOf(check) {
 }
 
 export function workOf(check) {
-  return check.kind === "angle" ? { angle: String(check.number ?? "").trim() } : { divisions: numberOr(check.number ?? "") };
+  return check.kind === "angle" ? { angle: String(check.number ?? "").trim() } : { divisions: wholeOr(check.number ?? "") };
 }
 
 export function toRequest(check, head) {

@@ -1,6 +1,6 @@
 // A head as it is typed, and back. Pure.
 
-import { list, numberOr, wholeHead } from "./words.js";
+import { list, numberOr, wholeHead, wholeOr } from "./words.js";
 
 const SPOTS = [["simple", "with"], ["simple", "against"], ["compound", "with"], ["compound", "against"]];
 
@@ -34,7 +34,7 @@ export function fromDraft(draft) {
   for (const [train, way] of SPOTS) idlers[train][way] = numberOr(draft[`${train}-${way}`]);
   const stops = list(draft.stops);
   return {
-    ratio: numberOr(draft.ratio), plates, mounted_plate: plates.length ? Math.max(1, mounted) : null, direct_circles: list(draft.direct),
+    ratio: wholeOr(draft.ratio), plates, mounted_plate: plates.length ? Math.max(1, mounted) : null, direct_circles: list(draft.direct),
     worm_disengages: draft.worm, change_gears: list(draft.gears), idlers, stop_circles: stops.length ? stops : null,
     screw: draft.lead.trim() ? { lead: numberOr(draft.lead), unit: draft.unit } : null, dial: dialOf(draft),
   };

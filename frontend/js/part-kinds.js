@@ -39,6 +39,11 @@ export function typedPart(part) {
   return { kind: whole.kind, ...Object.fromEntries(mine) };
 }
 
+export function isCount(part, name) {
+  const [, fields] = PARTS[part.kind] || PARTS.spur_gear;
+  return fields.some(([field, , mode]) => field === name && mode === COUNT);
+}
+
 export function isBlankPart(part) {
   const [, fields] = PARTS[(part && part.kind) || DEFAULT_PART.kind] || PARTS.spur_gear;
   return !part || !String(part[fields[0][0]] ?? "").trim();

@@ -1,7 +1,7 @@
 // From what the operator typed to the body of a request. Pure.
 
-import { isBlankPart, partTitle, typedPart } from "./part-kinds.js";
-import { numberOr } from "./words.js";
+import { isBlankPart, isCount, partTitle, typedPart } from "./part-kinds.js";
+import { numberOr, wholeOr } from "./words.js";
 
 export const LIMIT = 6;
 const ROWS = 20000;
@@ -19,17 +19,17 @@ export function angleList(text) {
 function workOf(question) {
   if (question.kind === "angle") {
     const work = { angle: String(question.angle || "").trim() };
-    if (given(question.count)) work.count = numberOr(question.count);
+    if (given(question.count)) work.count = wholeOr(question.count);
     return work;
   }
   if (question.kind === "angles") return { angles: angleList(question.angles) };
   if (question.kind === "part") return { part: partOf(question.part || {}) };
-  return { divisions: numberOr(question.divisions || "") };
+  return { divisions: wholeOr(question.divisions || "") };
 }
 
 function partOf(part) {
   const body = {};
-  for (const [name, value] of Object.entries(typedPart(part))) body[name] = numberOr(value);
+  for (const [name, value] of Object.entries(typedPart(part))) body[name] = isCount(part, name) ? wholeOr(value) : numberOr(value);
   return body;
 }
 
@@ -45,7 +45,7 @@ export function toBody(question, head) {
   else if (given(question.at_rim)) {
     body.tolerance = { at_rim: numberOr(question.at_rim), diameter: numberOr(question.diameter || "") };
   }
-  if (given(question.every)) body.every = numberOr(question.every);
+  if (given(question.every)) body.every = wholeOr(question.every);
   return body;
 }
 

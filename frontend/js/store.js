@@ -24,14 +24,28 @@ export function recall(name, otherwise = null) {
   }
 }
 
-// False when the browser keeps nothing (private window, full, forbidden): the page then works for the moment only.
-export function keep(name, value) {
+// Kept answers give way to what cannot be asked for again: heads and counts.
+function makeRoom() {
+  for (const name of Object.keys(localStorage)) if (name.startsWith(`${PREFIX}answer.`)) localStorage.removeItem(name);
+}
+
+function write(name, value) {
   try {
     localStorage.setItem(PREFIX + name, JSON.stringify(value));
     return true;
   } catch {
     return false;
   }
+}
+
+// False when the browser keeps nothing (private window, full, forbidden): the page then works for the moment only.
+export function keep(name, value) {
+  if (write(name, value)) return true;
+  if (name.startsWith("answer.")) return false;
+  try {
+    makeRoom();
+  } catch { /* the store itself is forbidden */ }
+  return write(name, value);
 }
 
 export function forget(name) {

@@ -75,6 +75,12 @@ export function numberOr(text) {
   return /^-?\d+(\.\d+)?$/.test(plain) ? Number(plain) : String(text).trim();
 }
 
+// A count has no comma in it: "1,000" might be a thousand or one, so it goes as typed, to be asked about.
+export function wholeOr(text) {
+  const plain = String(text).trim();
+  return /^-?\d+(\.\d+)?$/.test(plain) ? Number(plain) : plain;
+}
+
 export function list(text) {
   return String(text).split(/[\s,;]+/).filter(Boolean).map(numberOr);
 }

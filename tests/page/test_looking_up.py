@@ -161,3 +161,10 @@ def test_only_the_keyboard_is_needed(open_page: Open) -> None:
     assert reached[-1] == "setup-1"
     page.keyboard.press("Enter")
     assert tiles(page) == ["1 turn", "9 spaces", "21 circle"]
+
+
+# A comma may part thousands or decimals: one of the two would be a wrong move, so the operator is asked.
+def test_a_comma_in_a_count_is_asked_about(page: Page) -> None:
+    page.get_by_label("Divisions").fill("1,000")
+    page.keyboard.press("Enter")
+    expect(page.locator("#divisions-wrong")).to_have_text("Give a whole number, such as 40.")

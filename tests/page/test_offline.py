@@ -97,3 +97,21 @@ def test_plain_http_lacks_much_and_the_page_misses_none_of_it(open_page: Open, l
     expect(page.locator("#status")).to_contain_text("link is")
     page.get_by_role("button", name="Start cutting").click()
     expect(page.locator("#shop-title")).to_be_visible()
+
+
+def test_kept_answers_give_way_to_the_count_when_the_browser_is_full(page: Page) -> None:
+    asked(page, "28")
+    page.locator("#csv").wait_for()
+    fill = """() => {
+      let size = 1 << 20;
+      while (size > 8) {
+        try { localStorage.setItem('dividing.answer.' + size, 'x'.repeat(size)); size *= 1.01; } catch { size /= 2; }
+      }
+    }"""
+    page.evaluate(fill)
+    page.get_by_role("button", name="Start cutting").click()
+    page.get_by_role("button", name="Cut without a trial pass").click()
+    page.wait_for_timeout(400)
+    page.locator("#shop-done").click()
+    page.reload()
+    expect(page.locator("#shop-title")).to_have_text("Cut 2 of 28")

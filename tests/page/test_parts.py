@@ -63,7 +63,8 @@ def test_the_gears_for_a_lead_are_named_by_their_places(open_page: Open) -> None
     gears = "change_gears=24,24,28,32,40,44,48,56,64,72,86,100&screw=5+mm"
     page = open_page(f"#part={quote(json.dumps(PARTS[3]))}&{gears}")
     lead = page.locator("#part-here section").filter(has_text="Gears for the lead")
-    # 300 on a machine of 40 x 5 = 200: driven over drivers is 3/2, which 72 and 48 are; one idler more than for a right hand.
+    # 300 on a machine of 40 x 5 = 200: driven over drivers is 3/2, which 72 and 48 are.
+    # A left hand takes one idler more than a right one.
     expect(lead.locator("dd")).to_have_text(["72", "48", "2"])
     expect(lead).to_contain_text("Exact.")
 
