@@ -80,10 +80,10 @@ export function answerView(state) {
     ${others(state)}
     ${lines("What to do", setup.instructions, true)}
     ${lines("Mind this", [...(setup.cautions || []), ...(answer.cautions || [])])}
+    ${answer.part ? html`<div id="part-here" class="column"></div>` : ""}
     </div><div class="column">
     ${plateDrawing(setup, head)}
     ${working(setup.working)}
-    <div id="part-here" class="column"></div>
     ${declined(answer.declined || [])}
     </div></div>${schedule(setup)}`;
 }
