@@ -57,11 +57,13 @@ def drivers_and_driven_swapped(case: Case) -> Iterator[Undone]:
 
 
 def idlers_off_by_one(case: Case) -> Iterator[Undone]:
-    """One idler too few or too many, so that the plate turns the wrong way."""
+    """One idler too few or too many, so that the plate turns the wrong way. What this head takes is told first."""
     gearing = case.claim.gearing
     if gearing is None:
         return
-    for idlers in (gearing.idlers + 1, gearing.idlers - 1):
+    gears, motion = len(gearing.gears), gearing.motion(case.head)
+    usual = case.head.idlers.needed(gears=gears, direction="against" if motion > 0 else "with")
+    for idlers in sorted((gearing.idlers + 1, gearing.idlers - 1), key=lambda count: count != usual):
         if idlers >= 0:
             right = replace(gearing, idlers=idlers)
             way = "with" if right.motion(case.head) > 0 else "against"
