@@ -8,6 +8,7 @@ import { figures } from "./figures.js";
 import { leadView, partDrawing } from "./part-view.js";
 import { gearPlaces } from "./gears.js";
 import { toHash } from "./link.js";
+import { codeWords } from "./share.js";
 import { asWords } from "./question.js";
 import { store } from "./store.js";
 import { METHODS, atRim, headLine, length, plateWay, seconds, wholeHead } from "./words.js";
@@ -50,7 +51,7 @@ const lines = (title, list, ordered) => !list?.length ? "" : html`<section><h2>$
 
 function sizes(part) {
   if (!part) return "";
-  return html`<section><h2>Sizes</h2><div class="card-pair"><table><tbody>${part.sizes.map(({ name, text, note }) => html`<tr><th scope="row">${name}</th>
+  return html`<section><h2>Sizes</h2><div class="card-pair"><table class="card-sizes"><tbody>${part.sizes.map(({ name, text, note }) => html`<tr><th scope="row">${name}</th>
     <td>${text}</td><td>${note}</td></tr>`)}</tbody></table><div class="card-drawing">${partDrawing(part)}</div></div></section>${leadView(part.lead)}`;
 }
 
@@ -61,7 +62,7 @@ export function card(state) {
   const query = toHash(question, head);
   return html`<article class="card"><header><div><p>Job card for dividing</p><h1>${asWords(question)}</h1>
       <p>${METHODS[setup.method] || setup.method} indexing on ${headName || "the head"}: ${headLine(head)}.</p></div>
-      <figure><img class="card-code" src="/qr.svg?${query}" alt="QR code that opens this setup"><figcaption>Opens this setup</figcaption></figure></header>
+      <figure><img class="card-code" src="/qr.svg?${query}" alt="QR code that opens this setup"><figcaption>${codeWords(chosen)}</figcaption></figure></header>
     ${blanks}
     <div class="card-pair"><section class="card-move"><h2>The move</h2>${figures(setup)}${mounting(setup)}
       ${errors(setup, Number(String(question.diameter || "").replace(",", ".")))}</section>${plate(setup, head)}</div>

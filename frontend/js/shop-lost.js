@@ -3,7 +3,9 @@
 import { html } from "./html.js";
 import { locate } from "./api.js";
 import { store } from "./store.js";
+import { summary } from "./errors.js";
 import { field } from "./field.js";
+import { faultsOf } from "./kept-form.js";
 import { bar } from "./shop-cut.js";
 
 const FIELDS = { hole: "lost-hole", spindle: "lost-spindle", give: "lost-give" };
@@ -36,17 +38,13 @@ export async function askLocate(job, form, actions) {
   store.set({ lost: { ...typed, problem: reply.ok ? null : reply.problem, candidates: reply.ok ? reply.data.candidates : null } });
   const found = reply.ok ? reply.data.candidates.length : 0;
   actions.say(reply.ok ? `${found} ${found === 1 ? "cut fits" : "cuts fit"}.` : "That could not be worked out.");
-  setTimeout(() => document.getElementById("lost-answer")?.focus());
+  setTimeout(() => (document.getElementById("lost-answer") || document.getElementById("problem"))?.focus());
 }
 
-function faultsOf(problem) {
-  return (problem?.errors || []).map(({ pointer, detail }) => ({
-    field: FIELDS[/^#\/seen\/(\w+)/.exec(pointer)?.[1]] || "lost-hole", text: detail,
-  }));
-}
+const fieldOf = (pointer) => FIELDS[/^#\/seen\/(\w+)/.exec(pointer)?.[1]] || "lost-spindle";
 
 function candidate({ cut, hole, scale, off_degrees: off }, { count, phase }) {
-  const what = phase === "trial" ? "mark" : "cut";
+  const what = phase === "trial" ? "Mark" : "Cut";
   const far = Math.abs(off ?? 0) < 0.005 ? "" : `, ${Math.abs(off).toFixed(2)}° from your reading`;
   return html`<li><p><strong>${what} ${cut}</strong> of ${count}: hole ${hole}, scale ${scale}${far}</p>
     <div class="shop-row"><button type="button" data-shop="goOn" data-at="${cut - 1}">${what} ${cut} is still to be made</button>
@@ -54,7 +52,7 @@ function candidate({ cut, hole, scale, off_degrees: off }, { count, phase }) {
 }
 
 function answer(job, { candidates, problem }) {
-  if (problem) return html`<div class="note bad" id="lost-answer" role="alert" tabindex="-1"><p>${problem.detail || problem.title}</p></div>`;
+  if (problem) return "";
   if (!candidates) return "";
   if (!candidates.length) {
     return html`<div class="note warn" id="lost-answer" tabindex="-1"><p>No cut of this job has that hole and that reading. Look at both once more,
@@ -68,8 +66,8 @@ function answer(job, { candidates, problem }) {
 }
 
 export function lostScreen(job, { lost }) {
-  const found = faultsOf(lost.problem);
-  return html`${bar(job, "Lost count?")}<section class="shop-move"><p>Leave the crank where it is. Tell what the head shows.</p>
+  const found = faultsOf(lost.problem, fieldOf);
+  return html`${bar(job, "Lost count?")}<section class="shop-move">${summary(found)}<p>Leave the crank where it is. Tell what the head shows.</p>
     <form id="lost-form" novalidate>
       ${job.move ? field({ id: "lost-hole", name: "hole", label: `Hole the pin is in, counted from the marked hole 0 (circle ${job.move.circle})`, mode: "numeric", found, value: lost.hole || "" }) : ""}
       ${field({ id: "lost-spindle", name: "spindle", label: "Reading of the scale on the spindle nose", hint: "Such as 73° or 73°30′.", found, signs: true, value: lost.spindle || "" })}

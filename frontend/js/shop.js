@@ -128,5 +128,5 @@ export function render(root, state, given) {
   if (!job) return mount(root, nothing);
   stayAwake(true);
   const screen = state.lost ? lostScreen(job, state) : SCREENS[job.phase](job, state);
-  return mount(root, html`<div class="shop" data-phase="${job.phase}">${screen}${leaving(job)}</div>`);
+  return mount(root, html`<div class="shop" data-phase="${state.lost ? "lost" : job.phase}">${screen}${leaving(job)}</div>`);
 }

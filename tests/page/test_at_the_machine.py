@@ -112,8 +112,8 @@ def test_a_lost_count_is_found_from_the_hole_and_the_scale(page: Page) -> None:
     page.locator("#lost-spindle").fill("128.5")
     page.locator("#lost-form button.main, #lost-form button[type=submit], #lost-form .done").first.click()
     expect(page.locator(".shop-found li")).to_have_count(1)
-    expect(page.locator(".shop-found li")).to_contain_text("cut 11 of 28: hole 14, scale 128°34'")
-    page.get_by_role("button", name="cut 11 is made, go on").click()
+    expect(page.locator(".shop-found li")).to_contain_text("Cut 11 of 28: hole 14, scale 128°34'")
+    page.get_by_role("button", name="Cut 11 is made, go on").click()
     assert title(page) == "Cut 12 of 28"
 
 

@@ -55,6 +55,29 @@ def test_the_code_on_the_card_opens_the_same_setup(page: Page, open_page: Open, 
     assert tiles(other) == tiles(page) == ["1 turn", "21 spaces", "49 circle"]
 
 
+def test_the_code_of_a_part_opens_the_part(page: Page, open_page: Open, tmp_path: Path) -> None:
+    page.locator("#kind-part").check(force=True)
+    page.get_by_label("Number of teeth").fill("37")
+    page.get_by_label("Module").fill("2.5")
+    page.locator("#csv").wait_for()
+    card = tmp_path / "card.pdf"
+    # Outside diameter: 2.5 (37 + 2) = 97.5.
+    assert "97.500 mm" in printed(page, card, "A4")
+    other = open_page(code_on(card).split("/", 3)[3])
+    other.locator("#csv").wait_for()
+    expect(other.get_by_label("Number of teeth")).to_have_value("37")
+    assert tiles(other) == tiles(page) == ["1 turn", "3 spaces", "37 circle"]
+
+
+def test_a_card_for_another_way_names_it_beside_the_code(page: Page, tmp_path: Path) -> None:
+    page.get_by_label("Divisions").fill("28")
+    page.locator("#setup-1").click()
+    page.locator("#csv").wait_for()
+    text = " ".join(printed(page, tmp_path / "card.pdf", "A4").split())
+    assert "Opens this question: then take way 2 of those listed" in text
+    assert "arms over 10 holes" in text
+
+
 def test_a_card_says_how_far_off_the_setup_is(page: Page, tmp_path: Path) -> None:
     page.get_by_label("Divisions").fill("73")
     page.locator("#csv").wait_for()
