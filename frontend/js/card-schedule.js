@@ -3,6 +3,8 @@
 import { html } from "./html.js";
 
 const ROWS_AT_MOST = 480;
+// Rows that fit under one another on a page of Letter.
+const DEEP = 44;
 
 const COLUMNS = [
   ["Cut", (row) => row.cut, () => true],
@@ -24,15 +26,18 @@ function changes({ move }) {
 const table = (columns, rows) => html`<table><thead><tr>${columns.map(([title]) => html`<th scope="col">${title}</th>`)}</tr></thead>
   <tbody>${rows.map((row) => html`<tr${row.free_check && row.cut > 1 ? html` class="check"` : ""}>${columns.map(([, value]) => html`<td>${value(row)}</td>`)}</tr>`)}</tbody></table>`;
 
+const pieces = (rows, long) => Array.from({ length: Math.ceil(rows.length / long) }, (_, at) => rows.slice(at * long, (at + 1) * long));
+
+// A page at a time, so that the cuts go down each column of a page before they go on to the next page.
+const pages = (rows, across) => pieces(rows, DEEP * across).map((page) => pieces(page, Math.ceil(page.length / across)));
+
 export function cardSchedule(setup) {
   const rows = setup.positions;
   if (!rows) return "";
   if (rows.length > ROWS_AT_MOST) return html`<p>The schedule has ${rows.length} cuts: save it as a file from the page.</p>`;
   const columns = COLUMNS.filter(([, , has]) => has(setup));
   const across = rows.length < 12 ? 1 : columns.length > 6 ? 2 : columns.length > 4 ? 3 : 4;
-  const deep = Math.ceil(rows.length / across);
-  const parts = Array.from({ length: across }, (_, at) => rows.slice(at * deep, (at + 1) * deep)).filter((part) => part.length);
   const home = rows.some((row) => row.free_check && row.cut > 1);
   return html`<section class="card-schedule"><h2>Schedule of cuts</h2>${home ? html`<p>In bold rows the pin is back in its start hole: a free check.</p>` : ""}
-    <div class="card-columns">${parts.map((part) => table(columns, part))}</div></section>`;
+    ${pages(rows, across).map((parts) => html`<div class="card-columns">${parts.map((part) => table(columns, part))}</div>`)}</section>`;
 }

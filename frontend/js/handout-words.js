@@ -2,11 +2,15 @@
 
 const divisions = (...numbers) => numbers.map((number) => ({ divisions: number }));
 
-export const opening = ({ ratio }) => [
-  `Inside the head a worm turns a wheel. On this head ${ratio} turns of the crank turn the work once.`,
-  `So for N divisions every move is ${ratio} ÷ N turns of the crank. Whole turns are counted; the rest of a turn is measured on a circle of holes.`,
-  "A space is the step from one hole to the next. The hole that the pin is in is left, so it is never counted; the arms embrace one hole more than there are spaces.",
-];
+export function opening({ ratio, plates }) {
+  const lines = [`Inside the head a worm turns a wheel. On this head ${ratio} turns of the crank turn the work once, so for N divisions every move is ${ratio} ÷ N turns.`];
+  if (!plates.length) return [...lines, "Whole turns are counted; the rest of a turn is read from the dial."];
+  return [...lines, "Whole turns are counted; the rest of a turn is measured on a circle of holes.",
+    "A space is the step from one hole to the next. The hole that the pin is in is left, so it is never counted; the arms embrace one hole more than there are spaces."];
+}
+
+export const blanks = ({ plates }) => plates.length
+  ? "Turns ______ Spaces ______ Circle ______ Arms over ______ holes" : "Turns ______ Dial ____________";
 
 // Each lesson tries its numbers in turn and shows the first that the head can do by that method.
 export const LESSONS = [

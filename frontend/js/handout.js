@@ -5,7 +5,7 @@ import { solve } from "./api.js";
 import { store } from "./store.js";
 import { drawPlate } from "./draw-plate.js";
 import { drawTrain } from "./draw-train.js";
-import { EXERCISES, LESSONS, opening } from "./handout-words.js";
+import { EXERCISES, LESSONS, blanks, opening } from "./handout-words.js";
 import { moveText } from "./figures.js";
 import { count, headLine, wholeHead } from "./words.js";
 
@@ -38,15 +38,20 @@ function drawings({ move, gearing }, head) {
 
 const asked = ({ divisions, angle }) => divisions ? count(divisions, "division", "divisions") : angle;
 
-function lesson({ title, words, without }, found, head) {
-  const step = found && html`<h3>Example: ${asked(found.work)}</h3><ol class="handout-steps">${found.setup.working.map((line) => html`<li>${line}</li>`)}</ol>
-    <p class="handout-move"><strong>${moveText(found.setup)}</strong></p>`;
-  return html`<section class="handout-lesson"><h2>${title}</h2><div class="handout-pair"><div>${words.map((line) => html`<p>${line}</p>`)}${step || html`<p>${without}</p>`}</div>
-    ${found ? drawings(found.setup, head) : ""}</div></section>`;
+function lesson({ title, words }, { work, setup }, head) {
+  return html`<section class="handout-lesson"><h2>${title}</h2><div class="handout-pair"><div>${words.map((line) => html`<p>${line}</p>`)}
+    <h3>Example: ${asked(work)}</h3><ol class="handout-steps">${setup.working.map((line) => html`<li>${line}</li>`)}</ol>
+    <p class="handout-move"><strong>${moveText(setup)}</strong></p></div>${drawings(setup, head)}</div></section>`;
 }
 
-const exercises = html`<section class="handout-lesson"><h2>Now you</h2><ol class="handout-exercises">${EXERCISES.map(({ words }) => html`<li><p>${words}</p>
-  <p class="handout-line">Turns ______ Spaces ______ Circle ______ Arms over ______ holes</p></li>`)}</ol></section>`;
+function beyond(examples) {
+  const list = LESSONS.filter((_, at) => !examples[at]);
+  return list.length ? html`<section class="handout-lesson"><h2>What this head leaves out</h2><ul class="handout-steps">${list.map(({ title, without }) => html`<li>
+    <strong>${title}.</strong> ${without}</li>`)}</ul></section>` : "";
+}
+
+const exercises = (head) => html`<section class="handout-lesson"><h2>Now you</h2><ol class="handout-exercises">${EXERCISES.map(({ words }) => html`<li><p>${words}</p>
+  <p class="handout-line">${blanks(wholeHead(head))}</p></li>`)}</ol></section>`;
 
 const answersOf = ({ answers }) => html`<section class="handout-answers"><h2>Answers, for the teacher</h2><ol>${answers.map((setup) => html`<li>${
   setup ? setup.summary : "The service could not be asked."}</li>`)}</ol></section>`;
@@ -55,7 +60,7 @@ function body(state) {
   const { handout, head } = state;
   if (!handout) return html`<p class="wait">The examples are being worked out…</p>`;
   if (!handout.reached) return html`<p class="note warn">No connection: the examples come from the service. The page tries again when it is back.</p>`;
-  return html`${LESSONS.map((each, at) => lesson(each, handout.examples[at], head))}${exercises}${answersOf(handout)}`;
+  return html`${LESSONS.map((each, at) => handout.examples[at] ? lesson(each, handout.examples[at], head) : "")}${beyond(handout.examples)}${exercises(head)}${answersOf(handout)}`;
 }
 
 export function render(root, state) {
