@@ -1,12 +1,13 @@
 """What a whole solve costs a worker, measured against the least that Flask can do.
 
-    python tests/bench/solve_against_bare.py [--rounds 20] [--requests 400] [--port 18290]
+    python tests/bench/solve_against_bare.py [--mixed] [--rounds 20] [--requests 400] [--port 18290]
 
 Two services run at once under the same gunicorn settings, one worker each: ours, and one Flask view that parses the
 same body with the standard library and returns a fixed document as long as our answer. They are asked by turns, over
 one kept connection each, and the processor time of their workers is read before and after each turn. The questions
-differ from request to request, so that nothing can be answered from memory. Both ratios are printed: under gunicorn,
-and in this process by calling the two applications alone.
+differ from request to request, so that nothing can be answered from memory: numbers that the usual head divides with
+one move, or with --mixed every number to 1,000 on the usual head with twelve gears. Both ratios are printed: under
+gunicorn, and in this process by calling the two applications alone.
 """
 
 from __future__ import annotations
@@ -20,27 +21,29 @@ import subprocess
 import sys
 import time
 from collections.abc import Callable, Iterator
-from itertools import count
+from itertools import cycle
 from pathlib import Path
 from typing import Any
 
 SERVICE = Path(__file__).resolve().parents[2] / "service"
 sys.path.insert(0, str(SERVICE))
 TICKS = os.sysconf("SC_CLK_TCK")
-# Numbers that the usual head divides with one move: the question that a shop asks most.
-PLAIN = [
-    number
-    for number in range(2, 400)
-    if any(
-        circle * 40 % number == 0 for circle in (15, 16, 17, 18, 19, 20, 21, 23, 27, 29, 31, 33, 37, 39, 41, 43, 47, 49)
-    )
-]
+CIRCLES = (15, 16, 17, 18, 19, 20, 21, 23, 27, 29, 31, 33, 37, 39, 41, 43, 47, 49)
+GEARS = [24, 24, 28, 32, 40, 44, 48, 56, 64, 72, 86, 100]
+MIXED = "--mixed" in sys.argv
+
+
+def questions() -> list[dict[str, Any]]:
+    """Each question once, in an order that jumps about."""
+    if MIXED:
+        return [{"work": {"divisions": 1 + 577 * step % 1000}, "head": {"change_gears": GEARS}} for step in range(1000)]
+    plain = (number for number in range(2, 400) if any(circle * 40 % number == 0 for circle in CIRCLES))
+    return [{"work": {"divisions": number}} for number in plain]
 
 
 def bodies() -> Iterator[bytes]:
     """Questions without end, each unlike the one before."""
-    for number in count():
-        yield json.dumps({"work": {"divisions": PLAIN[number % len(PLAIN)]}}).encode()
+    return cycle([json.dumps(question).encode() for question in questions()])
 
 
 def bare_app(document: bytes) -> Any:
@@ -58,12 +61,13 @@ def bare_app(document: bytes) -> Any:
 
 
 def usual_document() -> bytes:
-    """An answer of ours of middling length."""
+    """An answer of ours as long as they are on average."""
     from dividing.web.app import create_app
 
     client = create_app(sink=len).test_client()
-    answers = [client.post("/v1/solve", json={"work": {"divisions": number}}).data for number in PLAIN]
-    return sorted(answers, key=len)[len(answers) // 2]
+    answers = [client.post("/v1/solve", json=question).data for question in questions()]
+    usual = sum(map(len, answers)) / len(answers)
+    return min(answers, key=lambda answer: abs(len(answer) - usual))
 
 
 def serve(kind: str, port: int) -> None:
@@ -81,7 +85,7 @@ class Service:
     """One of the two services with its worker and a connection that is kept."""
 
     def __init__(self, kind: str, port: int) -> None:
-        command = [sys.executable, __file__, "--serve", kind, "--port", str(port)]
+        command = [sys.executable, __file__, "--serve", kind, "--port", str(port), *["--mixed"] * MIXED]
         self.process = subprocess.Popen(command, stdout=subprocess.DEVNULL)
         self.port = port
         self.connection = self._connected()
@@ -193,6 +197,7 @@ def main() -> None:
     parser.add_argument("--rounds", type=int, default=20)
     parser.add_argument("--requests", type=int, default=400)
     parser.add_argument("--port", type=int, default=18290)
+    parser.add_argument("--mixed", action="store_true")
     parser.add_argument("--serve", choices=("ours", "bare"))
     chosen = parser.parse_args()
     if chosen.serve:

@@ -11,7 +11,7 @@ from fractions import Fraction
 from math import floor
 from typing import NamedTuple
 
-from .accuracy import ideal_places, rounding_error
+from .accuracy import ideal_places
 from .head import Head
 from .methods.compound import Pair, moves_of
 from .setup import Even, Move, SecondMove, Setup
@@ -95,7 +95,8 @@ def _even(work: Stepped, setup: Setup) -> Iterator[Row]:
     for cut, place in enumerate(ideal_places(work)):
         crank = _same_again(cut, move, second)
         checks = bool(cut and move.holes) and not crank.hole and not crank.second_hole
-        yield Row(cut + 1, work.division(cut), place, cut * step, cut * miss, *crank, checks)
+        reached = cut * step if miss or work.every > 1 else place
+        yield Row(cut + 1, work.division(cut), place, reached, cut * miss if miss else miss, *crank, checks)
 
 
 def _same_again(cut: int, move: Move, second: SecondMove | None) -> _Crank:
@@ -113,19 +114,25 @@ def _rounded(work: Work, head: Head, setup: Setup) -> Iterator[Row]:
     assert not isinstance(setup.spacing, Even)
     points = setup.spacing.points
     places = ideal_places(work)
-    errors = [rounding_error(place, points) for place in places]
-    indexes = [int((place + error) * points) % points for place, error in zip(places, errors, strict=True)]
+    nearest = [_nearest_point(place, points) for place in places]
+    indexes = [point % points for point in nearest]
     cranks = _by_dial(places, head) if setup.move is None else _by_holes(indexes, points, head, setup)
-    for cut, (place, error, crank) in enumerate(zip(places, errors, cranks, strict=True)):
+    for cut, (place, point, crank) in enumerate(zip(places, nearest, cranks, strict=True)):
+        reached = Fraction(point, points)
         yield Row(
             cut + 1,
             work.division(cut),
             place,
-            place + error,
-            error,
+            reached,
+            reached - place,
             *crank,
             _back_at_start(cut, indexes, crank, places),
         )
+
+
+def _nearest_point(place: Fraction, points: int) -> int:
+    """The place of the grid that is nearest, counted from zero; halves are taken forward, as `rounding_error` does."""
+    return (2 * place.numerator * points + place.denominator) // (2 * place.denominator)
 
 
 def _back_at_start(cut: int, indexes: list[int], crank: _Crank, places: list[Fraction]) -> bool:

@@ -44,10 +44,10 @@ class TrainTable:
     idlers: Idlers
     owned: int
 
-    def knows(self, drivers: int, driven: int) -> bool:
-        """Whether some train makes drivers/driven, in lowest terms and of either sign, before idlers are counted."""
-        ratio = (abs(drivers), driven)
-        return ratio in self.simple or ratio in self.compound
+    @cached_property
+    def known(self) -> frozenset[Ratio]:
+        """Every ratio that some train makes, before idlers are counted."""
+        return frozenset((*self.simple, *self.compound))
 
     def gearing(self, drivers: int, driven: int) -> Gearing | None:
         """The gears for a plate motion of drivers/driven in lowest terms, negative against the crank.

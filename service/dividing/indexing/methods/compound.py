@@ -12,7 +12,6 @@ spaces, so a few values of `every` are tried unasked.
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from fractions import Fraction
 from math import gcd
 
 from ..accuracy import accuracy, keeps_count
@@ -21,7 +20,8 @@ from ..setup import NO_ERROR, Declined, Even, Move, Rounded, SecondMove, Setup
 from ..work import Angles, Divisions, Stepped, Work, blocks_to_try
 from .plain import common_denominator
 
-NAME = "compound"
+_FINE = 64
+"""Binary places to which lengths of moves are compared: two that differ at all differ far before."""
 Pair = tuple[int, int, int, int]
 """(lcm, first circle, second circle, plate)"""
 Moves = tuple[int, int]
@@ -98,13 +98,13 @@ def _exact_setups(work: Stepped, head: Head, pairs: Iterable[Pair]) -> tuple[Set
     if not work.rational:
         return ()
     crank = head.ratio * work.step
-    found: list[tuple[bool, Fraction, Fraction, int, Pair, Moves]] = []
+    found: list[tuple[bool, int, int, int, Pair, Moves]] = []
     seen: set[frozenset[int]] = set()
     for pair in pairs:
         moves = moves_of(pair, int(crank * pair[0]))
         if moves:
-            second = Fraction(abs(moves[1]), pair[2])
-            length = Fraction(moves[0], pair[1]) + second
+            second = (abs(moves[1]) << _FINE) // pair[2]
+            length = ((moves[0] * pair[2] + abs(moves[1]) * pair[1]) << _FINE) // (pair[1] * pair[2])
             found.append((pair[3] != head.mounted_plate, length, second, len(found), pair, moves))
     setups = []
     for *_, pair, moves in sorted(found):

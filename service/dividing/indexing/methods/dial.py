@@ -7,8 +7,6 @@ from ..head import Head
 from ..setup import Declined, Rounded, Setup
 from ..work import Work
 
-NAME = "dial"
-
 
 def exact(work: Work, head: Head) -> tuple[Setup, ...] | Declined:
     """The dial, when every position falls on one of its readings."""

@@ -18,7 +18,6 @@ from ..setup import NO_ERROR, Declined, Even, Gearing, Move, Setup
 from ..trains import Ratio, TrainTable, clears, train_table
 from ..work import Angles, Divisions, Stepped, Work, blocks_to_try
 
-NAME = "differential"
 SETTINGS_MOST = 12
 """Exact settings that are told, best first."""
 
@@ -45,8 +44,8 @@ def exact(work: Work, head: Head) -> tuple[Setup, ...] | Declined:
     table = _table(head)
     found = [
         (_rank(gearing, tried, head), tried, gearing)
-        for tried in tries(work, head)
-        if tried[3][0] and table.knows(*tried[3]) and (gearing := table.gearing(*tried[3]))
+        for tried in _known_tries(work, head, table)
+        if (gearing := table.gearing(*tried[3]))
     ]
     if not found:
         return Declined("differential", "No train of the gears you own moves the plate just right for any circle.")
@@ -84,6 +83,25 @@ def tries(work: Stepped, head: Head) -> Iterator[Try]:
                 motion = ratio * lower - holes * upper
                 shared = gcd(motion, lower)
                 yield circle, plate, holes, (motion // shared, lower // shared)
+
+
+def _known_tries(work: Stepped, head: Head, table: TrainTable) -> list[Try]:
+    """The tries whose plate motion some train makes. This is the hot loop: it goes through the spaces of one circle
+    with the motion falling by one step at each, and builds nothing for a motion that no train makes."""
+    step, known = work.step, table.known
+    upper, first_circle = step.denominator, head.circles[0][0]
+    found = []
+    for circle, plate in head.circles:
+        lower = circle * step.numerator
+        least = max(-((PLATE_MOTION_MOST - head.ratio) * lower // upper), 1)
+        most = (head.ratio + PLATE_MOTION_MOST) * lower // upper
+        motion = head.ratio * lower - least * upper
+        for holes in range(least, most + 1):
+            shared = gcd(motion, lower)
+            if (abs(motion) // shared, lower // shared) in known and (holes % circle or circle == first_circle):
+                found.append((circle, plate, holes, (motion // shared, lower // shared)))
+            motion -= upper
+    return found
 
 
 def _unable(head: Head) -> Declined | None:

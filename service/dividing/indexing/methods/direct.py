@@ -7,8 +7,6 @@ from ..setup import NO_ERROR, Declined, Even, Move, Rounded, Setup
 from ..work import Angles, Work
 from .plain import common_denominator, readable
 
-NAME = "direct"
-
 
 def exact(work: Work, head: Head) -> tuple[Setup, ...] | Declined:
     """Settings on the direct plate, the larger circle first.

@@ -13,8 +13,6 @@ from ..head import Head
 from ..setup import Declined, Move, Rounded, SecondMove, Setup
 from ..work import Work
 
-NAME = "nearest"
-
 
 def exact(work: Work, head: Head) -> Declined:
     """Never: what one hole makes exactly is plain indexing."""

@@ -8,7 +8,6 @@ from ..head import Head
 from ..setup import NO_ERROR, Declined, Even, Move, Rounded, Setup
 from ..work import Angles, Work
 
-NAME = "plain"
 FAR_BEYOND_ANY_CIRCLE = 10**9
 
 
