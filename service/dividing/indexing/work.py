@@ -16,12 +16,15 @@ from .faults import Fault, Refused, refuse_if_any
 class Divisions:
     """`count` equal divisions round the work, cut `every` spaces at a time (block indexing when above 1).
 
+    `fixed` says that no other number of spaces a move may be tried, one included.
+
     >>> Divisions(73).step, Divisions(106, every=5).step
     (Fraction(1, 73), Fraction(5, 106))
     """
 
     count: int
     every: int = 1
+    fixed: bool = False
     step: Fraction = field(init=False, compare=False, repr=False)
     """Turns of the spindle that one move should make."""
 
@@ -158,7 +161,7 @@ def blocks_to_try(work: Divisions | Arc) -> tuple[int, ...]:
     >>> blocks_to_try(Divisions(106))
     (3, 5, 7, 9, 11)
     """
-    if isinstance(work, Arc) or work.every > 1:
+    if isinstance(work, Arc) or work.fixed or work.every > 1:
         return ()
     most = min(bounds.EVERY_TRIED, work.count - 1)
     return tuple(k for k in range(2, most + 1) if gcd(k, work.count) == 1)

@@ -89,7 +89,7 @@ class LocateIn(Request):
         return LostCount(asked.work, given["head"], given["setup"], given["seen"])
 
     def _unasked(self) -> dict[str, Any]:
-        return {"head": DEFAULT_HEAD, "every": 1, "setup": None}
+        return {"head": DEFAULT_HEAD, "every": None, "setup": None}
 
 
 LOCATE_IN = LocateIn()

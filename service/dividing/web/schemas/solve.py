@@ -35,9 +35,10 @@ class Question:
 def every_field() -> Whole:
     """Spaces per move, wherever work is asked about."""
     return Whole(
-        "Spaces per move, for block indexing: a whole number that shares no factor with the divisions.",
-        json={"minimum": 1, "default": 1},
-        load_default=1,
+        "Spaces per move, for block indexing: a whole number that shares no factor with the divisions. Left out it is "
+        "1, and where nothing is exact with 1 a few more are tried; give 1 to keep to it.",
+        json={"minimum": 1},
+        load_default=None,
     )
 
 
@@ -81,7 +82,7 @@ class SolveIn(Request):
             "head": DEFAULT_HEAD,
             "limit": LIMIT_USUAL,
             "positions": False,
-            "every": 1,
+            "every": None,
             "tolerance": None,
             "methods": None,
         }

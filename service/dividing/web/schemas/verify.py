@@ -49,7 +49,7 @@ class VerifyIn(Request):
         return Check(asked.work, given["head"], given["tolerance"], claim)
 
     def _unasked(self) -> dict[str, Any]:
-        return {"head": DEFAULT_HEAD, "every": 1, "tolerance": None}
+        return {"head": DEFAULT_HEAD, "every": None, "tolerance": None}
 
 
 def _claim_faults(given: dict[str, Any]) -> list[Fault]:

@@ -98,8 +98,10 @@ def gathered(given: dict[str, Any], faults: list[Fault]) -> Asked | None:
         return None
 
 
-def _in_blocks(work: Work, every: int) -> Work:
-    if every == 1:
+def _in_blocks(work: Work, every: int | None) -> Work:
+    if every == 1 and isinstance(work, Divisions):
+        return replace(work, fixed=True)
+    if every is None or every == 1:
         return work
     if not isinstance(work, Divisions):
         raise Refused([Fault(("every",), "Spaces per move are for equal divisions; leave the field out.")])
