@@ -174,6 +174,11 @@ class Head:
         return tuple(seen.items())
 
     @cached_property
+    def direct_ranked(self) -> tuple[int, ...]:
+        """The circles of the direct plate, the larger first."""
+        return tuple(sorted(self.direct_circles, reverse=True))
+
+    @cached_property
     def plate_of(self) -> dict[int, int]:
         """The plate on which to use a circle, by its holes: the mounted one where it has it."""
         return dict(self.circles)

@@ -28,15 +28,19 @@ class DialSet(NamedTuple):
     units: int
 
 
+Part = tuple[int, int]
+"""A part of a turn as (numerator, denominator), not reduced: a table of thousands of rows is printed from these."""
+_NOTHING: Part = (0, 1)
+
+
 class Row(NamedTuple):
-    """One cut. `place` is where it should stand round the work, from 0 up to 1, and `reached` where the spindle then
-    is, laps counted; both in turns of the spindle. `error` is their difference within one turn."""
+    """One cut; its places and error are parts of a turn of the spindle."""
 
     cut: int
     division: int
-    place: Fraction
-    reached: Fraction
-    error: Fraction
+    place_of: Part
+    reached_of: Part
+    error_of: Part
     turns: int
     holes: int | None
     hole: int | None
@@ -44,6 +48,21 @@ class Row(NamedTuple):
     second_hole: int | None
     dial: DialSet | None
     free_check: bool
+
+    @property
+    def place(self) -> Fraction:
+        """Where the cut should stand round the work, from 0 up to 1."""
+        return Fraction(*self.place_of)
+
+    @property
+    def reached(self) -> Fraction:
+        """Where the spindle then is, laps counted."""
+        return Fraction(*self.reached_of)
+
+    @property
+    def error(self) -> Fraction:
+        """How far that is off, less whole turns."""
+        return Fraction(*self.error_of)
 
 
 class _Crank(NamedTuple):
@@ -92,11 +111,12 @@ def _even(work: Stepped, setup: Setup) -> Iterator[Row]:
     assert isinstance(setup.spacing, Even) and setup.move is not None
     step, miss = setup.spacing.step, setup.spacing.step - work.step
     move, second = setup.move, setup.second
-    for cut, place in enumerate(ideal_places(work)):
+    for cut, place in enumerate(_places(work)):
         crank = _same_again(cut, move, second)
         checks = bool(cut and move.holes) and not crank.hole and not crank.second_hole
-        reached = cut * step if miss or work.every > 1 else place
-        yield Row(cut + 1, work.division(cut), place, reached, cut * miss if miss else miss, *crank, checks)
+        reached = (cut * step.numerator, step.denominator)
+        error = (cut * miss.numerator, miss.denominator) if miss else _NOTHING
+        yield Row(cut + 1, work.division(cut), place, reached, error, *crank, checks)
 
 
 def _same_again(cut: int, move: Move, second: SecondMove | None) -> _Crank:
@@ -113,41 +133,38 @@ def _same_again(cut: int, move: Move, second: SecondMove | None) -> _Crank:
 def _rounded(work: Work, head: Head, setup: Setup) -> Iterator[Row]:
     assert not isinstance(setup.spacing, Even)
     points = setup.spacing.points
-    places = ideal_places(work)
-    nearest = [_nearest_point(place, points) for place in places]
+    places = _places(work)
+    # The nearest point of the grid, halves taken forward as in `rounding_error`.
+    nearest = [(2 * over * points + under) // (2 * under) for over, under in places]
     indexes = [point % points for point in nearest]
     cranks = _by_dial(places, head) if setup.move is None else _by_holes(indexes, points, head, setup)
     for cut, (place, point, crank) in enumerate(zip(places, nearest, cranks, strict=True)):
-        reached = Fraction(point, points)
-        yield Row(
-            cut + 1,
-            work.division(cut),
-            place,
-            reached,
-            reached - place,
-            *crank,
-            _back_at_start(cut, indexes, crank, places),
-        )
+        over, under = place
+        error = (point * under - over * points, under * points)
+        checks = _back_at_start(cut, indexes, crank, place)
+        yield Row(cut + 1, work.division(cut), place, (point, points), error, *crank, checks)
 
 
-def _nearest_point(place: Fraction, points: int) -> int:
-    """The place of the grid that is nearest, counted from zero; halves are taken forward, as `rounding_error` does."""
-    return (2 * place.numerator * points + place.denominator) // (2 * place.denominator)
+def _places(work: Work) -> list[Part]:
+    """`ideal_places` as parts of a turn."""
+    if isinstance(work, Divisions):
+        return [(cut * work.every % work.count, work.count) for cut in range(work.count)]
+    return [(place.numerator, place.denominator) for place in ideal_places(work)]
 
 
-def _back_at_start(cut: int, indexes: list[int], crank: _Crank, places: list[Fraction]) -> bool:
+def _back_at_start(cut: int, indexes: list[int], crank: _Crank, place: Part) -> bool:
     """A check only where the cut before it stood elsewhere; whole turns would say nothing."""
     if cut == 0 or indexes[cut] == indexes[cut - 1]:
         return False
     if crank.dial:
-        return crank.dial.units == 0 and bool(places[cut])
+        return crank.dial.units == 0 and bool(place[0])
     return crank.hole == 0 and not crank.second_hole and bool(crank.holes or crank.second_holes)
 
 
-def _by_dial(places: list[Fraction], head: Head) -> Iterator[_Crank]:
+def _by_dial(places: list[Part], head: Head) -> Iterator[_Crank]:
     before = Fraction(0)
-    for place in places:
-        place %= 1
+    for part in places:
+        place = Fraction(*part) % 1
         yield _Crank(floor((place - before) % 1 * head.ratio), dial=dial_set(place, head))
         before = place
 
@@ -156,9 +173,12 @@ def _by_holes(indexes: list[int], points: int, head: Head, setup: Setup) -> Iter
     move, second = setup.move, setup.second
     assert move is not None
     before = on_first = on_second = 0
+    moved: dict[int, tuple[int, int]] = {}
     for index in indexes:
         forward = (index - before) % points
-        first, spaces = _hole_moves(forward, move, second, points // head.ratio)
+        if forward not in moved:
+            moved[forward] = _hole_moves(forward, move, second, points // head.ratio)
+        first, spaces = moved[forward]
         on_first = (on_first + first) % move.circle
         turns, holes = divmod(first, move.circle) if move.plate else (0, first)
         if second is None:

@@ -10,15 +10,14 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from fractions import Fraction
-from typing import Literal, TypeAlias
+from typing import Literal, NamedTuple, TypeAlias
 
 MethodName = Literal["direct", "plain", "compound", "differential", "dial", "nearest"]
 METHOD_NAMES: tuple[MethodName, ...] = ("direct", "plain", "differential", "compound", "dial", "nearest")
 """In the order in which a careful operator would choose among exact ones."""
 
 
-@dataclass(frozen=True, slots=True)
-class Move:
+class Move(NamedTuple):
     """A move of the crank: whole turns, then spaces ("holes" in the trade's way of speaking) on a circle of a plate.
 
     `plate` is None for the direct plate. `turns` and `holes` are None where the move differs at every cut.
@@ -132,8 +131,7 @@ _NOTHING = Fraction(0)
 NO_ERROR = Accuracy(_NOTHING, _NOTHING, _NOTHING, _NOTHING, _NOTHING)
 
 
-@dataclass(frozen=True, slots=True)
-class Setup:
+class Setup(NamedTuple):
     """One way to set the head. `every` is spaces per move; with more than one the work goes round `every` times."""
 
     method: MethodName

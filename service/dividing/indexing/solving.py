@@ -10,6 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Collection, Mapping
 from dataclasses import dataclass
+from functools import cache
 
 from .bounds import SETUPS_MOST
 from .faults import Fault, Refused
@@ -74,7 +75,7 @@ def _exact(
     declined: dict[MethodName, Declined] = {}
     for name in names:
         if not told and setups and _unneeded(name, beside=setups[0].method):
-            declined[name] = Declined(name, _NOT_NEEDED.get(setups[0].method, NOT_NEEDED))
+            declined[name] = _not_needed(name, setups[0].method)
             continue
         answer = METHODS[name].exact(work, head)
         if isinstance(answer, Declined):
@@ -102,6 +103,11 @@ def _exact_in_blocks(work: Work, head: Head, names: list[MethodName]) -> list[Se
         if isinstance(answer, tuple):
             return list(answer)
     return []
+
+
+@cache
+def _not_needed(name: MethodName, beside: MethodName) -> Declined:
+    return Declined(name, _NOT_NEEDED.get(beside, NOT_NEEDED))
 
 
 NOT_NEEDED = "Not needed: an exact setting exists."

@@ -14,7 +14,7 @@ from __future__ import annotations
 from bisect import bisect_left
 from collections import Counter
 from collections.abc import Collection, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import cached_property, lru_cache
 from math import gcd
 from typing import Literal
@@ -25,6 +25,9 @@ from .setup import Gearing
 
 SHAFT_ROOM = 15
 """Teeth by which a pair of gears must out-reach the gear beside it to clear its shaft (common practice)."""
+
+MOTIONS_KEPT = 1024
+"""Sets of motions that a table keeps, one for each denominator asked for."""
 
 Direction = Literal["with", "against"]
 Ratio = tuple[int, int]
@@ -43,11 +46,41 @@ class TrainTable:
     compound: dict[Ratio, Train]
     idlers: Idlers
     owned: int
+    reached: dict[int, dict[int, Ratio]] = field(default_factory=dict, compare=False, repr=False)
+    """Answers of `motions_over` so far."""
+    ready: dict[Ratio, Gearing | None] = field(default_factory=dict, compare=False, repr=False)
+    """Answers of `gearing` so far, for motions that some train makes: the same few thousand are asked for again."""
 
     @cached_property
     def known(self) -> frozenset[Ratio]:
         """Every ratio that some train makes, before idlers are counted."""
         return frozenset((*self.simple, *self.compound))
+
+    def motions_over(self, under: int) -> dict[int, Ratio]:
+        """Every motion that some train makes and that is a whole number of parts of 1/`under`: the number of parts, and
+        the motion in lowest terms. The hot loop asks whether a number of parts is among them, and nothing else.
+
+        >>> train_table((24, 28, 32), Idlers()).motions_over(14)
+        {12: (6, 7), 16: (8, 7)}
+        """
+        if under not in self.reached:
+            if len(self.reached) >= MOTIONS_KEPT:
+                self.reached.clear()
+            parts = {
+                drivers * (under // driven): (drivers, driven)
+                for driven, all_drivers in self._by_driven.items()
+                if under % driven == 0
+                for drivers in all_drivers
+            }
+            self.reached[under] = parts
+        return self.reached[under]
+
+    @cached_property
+    def _by_driven(self) -> dict[int, list[int]]:
+        found: dict[int, list[int]] = {}
+        for drivers, driven in sorted(self.known):
+            found.setdefault(driven, []).append(drivers)
+        return found
 
     def gearing(self, drivers: int, driven: int) -> Gearing | None:
         """The gears for a plate motion of drivers/driven in lowest terms, negative against the crank.
@@ -55,6 +88,15 @@ class TrainTable:
         >>> train_table((24, 28, 32, 40, 48), Idlers()).gearing(-12, 7)
         Gearing(spindle=48, worm=28, stud=None, idlers=2, plate='against')
         """
+        motion = (drivers, driven)
+        if motion in self.ready:
+            return self.ready[motion]
+        if (abs(drivers), driven) not in self.known:
+            return None
+        self.ready[motion] = hung = self._hung(drivers, driven)
+        return hung
+
+    def _hung(self, drivers: int, driven: int) -> Gearing | None:
         direction: Direction = "with" if drivers > 0 else "against"
         ratio = (abs(drivers), driven)
         train = self.simple.get(ratio) if self.reaches(2, direction) else None
@@ -71,10 +113,13 @@ class TrainTable:
         return gears + self.idlers.needed(gears=gears, direction=direction) <= self.owned
 
     def nearest(self, kind: int, wanted: Ratio) -> Iterator[Ratio]:
-        """The motions next below and next above `wanted`, from trains of `kind` gears, 2 or 4."""
+        """The motions next below and next above `wanted`, from trains of `kind` gears, 2 or 4.
+
+        Trains differ by far more than one part in `_SCALE`, so rounding to it hides no nearer one.
+        """
         scaled, ratios = self._simple_motions if kind == 2 else self._compound_motions
         place = bisect_left(scaled, wanted[0] * _SCALE // wanted[1])
-        for near in (place - 1, place, place + 1):
+        for near in (place - 1, place):
             if 0 <= near < len(ratios):
                 yield ratios[near]
 

@@ -7,6 +7,8 @@ from ..head import Head
 from ..setup import Declined, Rounded, Setup
 from ..work import Work
 
+NO_DIAL = Declined("dial", "This head has no dial.")
+
 
 def exact(work: Work, head: Head) -> tuple[Setup, ...] | Declined:
     """The dial, when every position falls on one of its readings."""
@@ -26,6 +28,6 @@ def approximate(work: Work, head: Head) -> tuple[Setup, ...] | Declined:
     Rounded(points=9000)
     """
     if not head.dial_units:
-        return Declined("dial", "This head has no dial.")
+        return NO_DIAL
     spacing = Rounded(head.ratio * head.dial_units)
     return (Setup("dial", spacing, accuracy(work, spacing), None, every=work.every),)

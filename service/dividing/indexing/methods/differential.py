@@ -88,18 +88,21 @@ def tries(work: Stepped, head: Head) -> Iterator[Try]:
 def _known_tries(work: Stepped, head: Head, table: TrainTable) -> list[Try]:
     """The tries whose plate motion some train makes. This is the hot loop: it goes through the spaces of one circle
     with the motion falling by one step at each, and builds nothing for a motion that no train makes."""
-    step, known = work.step, table.known
+    step = work.step
     upper, first_circle = step.denominator, head.circles[0][0]
     found = []
     for circle, plate in head.circles:
         lower = circle * step.numerator
         least = max(-((PLATE_MOTION_MOST - head.ratio) * lower // upper), 1)
         most = (head.ratio + PLATE_MOTION_MOST) * lower // upper
+        if least > most:
+            continue
+        known = table.motions_over(lower)
         motion = head.ratio * lower - least * upper
         for holes in range(least, most + 1):
-            shared = gcd(motion, lower)
-            if (abs(motion) // shared, lower // shared) in known and (holes % circle or circle == first_circle):
-                found.append((circle, plate, holes, (motion // shared, lower // shared)))
+            if abs(motion) in known and (holes % circle or circle == first_circle):
+                drivers, driven = known[abs(motion)]
+                found.append((circle, plate, holes, (drivers if motion > 0 else -drivers, driven)))
             motion -= upper
     return found
 
@@ -122,15 +125,9 @@ Rank = tuple[bool, bool, int, bool, int, int]
 def _rank(gearing: Gearing, tried: Try, head: Head) -> Rank:
     """Fewer things to change first: gears, then a train that clears, plate and idlers, then the larger circle."""
     circle, plate, _, (drivers, driven) = tried
-    stud = gearing.stud or (0, 0)
-    return (
-        gearing.stud is not None,
-        not clears((gearing.spindle, gearing.worm, *stud)),
-        (plate != head.mounted_plate) + gearing.idlers,
-        plate != head.mounted_plate,
-        -circle,
-        abs(drivers) * _FINE // driven,
-    )
+    stud, change = gearing.stud, plate != head.mounted_plate
+    fits = stud is None or clears((gearing.spindle, gearing.worm, *stud))
+    return (stud is not None, not fits, change + gearing.idlers, change, -circle, abs(drivers) * _FINE // driven)
 
 
 def _exact_setups(work: Stepped, found: list[tuple[Rank, Try, Gearing]]) -> Iterator[Setup]:

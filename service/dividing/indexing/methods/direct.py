@@ -20,9 +20,9 @@ def exact(work: Work, head: Head) -> tuple[Setup, ...] | Declined:
     if not work.rational:
         return Declined("direct", "An angle in radians is no whole number of holes on any circle.")
     wanted = common_denominator(work, 1)
-    found = [circle for circle in sorted(head.direct_circles, reverse=True) if circle % wanted == 0]
+    found = [circle for circle in head.direct_ranked if circle % wanted == 0]
     if not found:
-        circles = " or ".join(str(circle) for circle in sorted(head.direct_circles, reverse=True))
+        circles = " or ".join(map(str, head.direct_ranked))
         return Declined("direct", f"The direct plate has {circles} holes, not a multiple of {readable(wanted)}.")
     return tuple(_setup(work, circle) for circle in found)
 

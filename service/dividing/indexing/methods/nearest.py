@@ -51,7 +51,7 @@ def _two_circles(work: Work, head: Head) -> Setup | None:
 def _on_the_direct_plate(work: Work, head: Head) -> tuple[Setup, ...] | Declined:
     if head.dial or not head.direct_circles:
         return Declined("nearest", "This head has no index plates; its dial is set instead.")
-    points = finest(work, sorted(head.direct_circles, reverse=True))
+    points = finest(work, head.direct_ranked)
     assert points is not None
     return (_setup(work, points, Move(None, None, points, None)),)
 

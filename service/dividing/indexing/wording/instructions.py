@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 from ..head import Head
 from ..positions import dial_set
 from ..setup import Gearing, Move, SecondMove, Setup
@@ -152,6 +154,7 @@ def _way(second: SecondMove) -> str:
     return f"{counted(abs(second.holes), 'space')} {way}"
 
 
+@lru_cache(maxsize=4096)
 def _hang_gears(gearing: Gearing) -> str:
     idlers = counted(gearing.idlers, "idler") if gearing.idlers else "no idler"
     if gearing.stud is None:

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from functools import lru_cache
 from math import gcd
 
 from ..head import Head
 from ..positions import dial_set
-from ..setup import Setup
+from ..setup import Gearing, Setup
 from ..work import Angles, Arc, Stepped, Work
 from .dials import reading_text
 from .figures import angle_text, mixed, seconds_text
@@ -115,13 +116,12 @@ def _differential(work: Stepped, head: Head, setup: Setup) -> list[str]:
             f"Such moves in one spindle turn: {moves} × {crank} = {per_turn} crank turns",
             f"{head.ratio} - {per_turn} = {motion}: the plate turns {gearing.plate} the crank",
         ]
-    lines.append(_train(setup))
+    lines.append(_train(gearing))
     return lines if setup.exact else [*lines, _miss(setup)]
 
 
-def _train(setup: Setup) -> str:
-    gearing = setup.gearing
-    assert gearing is not None
+@lru_cache(maxsize=4096)
+def _train(gearing: Gearing) -> str:
     spindle, worm = gearing.spindle, gearing.worm
     if gearing.stud is None:
         made, train = f"{spindle}/{worm}", mixed(spindle, worm)

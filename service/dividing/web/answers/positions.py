@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
-
 from dividing.indexing.angles import angle_out_of, dm_of, seconds_of
 from dividing.indexing.head import Head
 from dividing.indexing.positions import DialSet, Row, rows
@@ -22,8 +20,7 @@ def position_rows(work: Work, head: Head, setup: Setup) -> list[Answer]:
 
 def row_out(row: Row, head: Head, *, rational: bool = True) -> Answer:
     """One cut; `rational` is False where the angles asked for are no exact fraction of a turn."""
-    place, error = row.place, row.error
-    angle = angle_out_of(place.numerator, place.denominator)
+    angle = angle_out_of(*row.place_of)
     if not rational:
         angle["turns"] = None
     return {
@@ -36,9 +33,9 @@ def row_out(row: Row, head: Head, *, rational: bool = True) -> Answer:
         "second_holes": row.second_holes,
         "second_hole": row.second_hole,
         "dial": row.dial and dial_out(row.dial, head),
-        "scale": scale(row.reached),
+        "scale": scale(*row.reached_of),
         "free_check": row.free_check,
-        "error_seconds": seconds_of(error.numerator, error.denominator) if error else 0.0,
+        "error_seconds": seconds_of(*row.error_of) if row.error_of[0] else 0.0,
     }
 
 
@@ -53,8 +50,8 @@ def dial_out(setting: DialSet, head: Head) -> Answer:
     }
 
 
-def scale(reached: Fraction) -> str:
-    """What the degree scale on the spindle nose shows, to the nearest minute; it knows no 360°."""
-    over, under = reached.numerator, reached.denominator
+def scale(over: int, under: int) -> str:
+    """What the degree scale on the spindle nose shows over/under of a turn from zero, to the nearest minute; it knows
+    no 360°."""
     shown = dm_of(over % under, under)
     return "0°00'" if shown == "360°00'" else shown

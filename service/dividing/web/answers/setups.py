@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 from dividing.indexing import wording
 from dividing.indexing.angles import seconds
 from dividing.indexing.head import Head
@@ -62,6 +64,7 @@ _NO_ERROR_OUT = {
 }
 
 
+@lru_cache(maxsize=4096)
 def gearing_out(gearing: Gearing | None) -> Answer | None:
     """The train between spindle and plate."""
     if gearing is None:
