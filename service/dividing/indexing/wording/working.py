@@ -11,7 +11,7 @@ from ..positions import dial_set
 from ..setup import Gearing, Setup
 from ..work import Angles, Arc, Stepped, Work
 from .dials import reading_text
-from .figures import angle_text, mixed, seconds_text
+from .figures import angle_text, counted, mixed, seconds_text
 
 LONGEST = 10**9
 """Figures past this are not written out: a pencil would not either."""
@@ -69,10 +69,10 @@ def _direct(work: Stepped, setup: Setup) -> list[str]:
         hole = Fraction(360, move.circle)
         return [
             f"One space = 360°/{move.circle} = {mixed(hole.numerator, hole.denominator)}°",
-            f"{angle_text(work.step)} ÷ {mixed(hole.numerator, hole.denominator)}° = {move.holes} spaces",
+            f"{angle_text(work.step)} ÷ {mixed(hole.numerator, hole.denominator)}° = {counted(move.holes, 'space')}",
         ]
     over = f"{work.every} × {move.circle}/{work.count}" if work.every > 1 else f"{move.circle}/{work.count}"
-    return [f"{over} = {move.holes} spaces"]
+    return [f"{over} = {counted(move.holes, 'space')}"]
 
 
 def _plain(setup: Setup, crank: Fraction) -> list[str]:
