@@ -174,6 +174,11 @@ class Head:
         return tuple(seen.items())
 
     @cached_property
+    def largest_circle(self) -> int:
+        """Holes of the largest circle on any plate; 0 without plates."""
+        return max(map(max, self.plates), default=0)
+
+    @cached_property
     def direct_ranked(self) -> tuple[int, ...]:
         """The circles of the direct plate, the larger first."""
         return tuple(sorted(self.direct_circles, reverse=True))

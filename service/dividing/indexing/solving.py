@@ -16,8 +16,9 @@ from .bounds import SETUPS_MOST
 from .faults import Fault, Refused
 from .head import Head
 from .methods import METHODS
+from .methods.differential import in_blocks
 from .setup import Declined, MethodName, Setup
-from .work import Angles, Divisions, Work, blocks_to_try
+from .work import Work
 
 SIMPLE_ENOUGH: frozenset[MethodName] = frozenset({"direct", "plain"})
 ONLY_WHEN_NEEDED: frozenset[MethodName] = frozenset({"differential", "compound", "nearest"})
@@ -96,10 +97,10 @@ def _exact_in_blocks(work: Work, head: Head, names: list[MethodName]) -> list[Se
     Only a geared plate gains by it: what one or two circles make exactly is the same for every number of spaces that
     misses no division.
     """
-    if isinstance(work, Angles) or "differential" not in names or len(head.change_gears) < 2:
+    if "differential" not in names or len(head.change_gears) < 2:
         return []
-    for every in blocks_to_try(work):
-        answer = METHODS["differential"].exact(Divisions(work.cuts, every), head)
+    for blocks in in_blocks(work, head):
+        answer = METHODS["differential"].exact(blocks, head)
         if isinstance(answer, tuple):
             return list(answer)
     return []

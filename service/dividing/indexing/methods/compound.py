@@ -22,6 +22,9 @@ from .plain import common_denominator
 
 _FINE = 64
 """Binary places to which lengths of moves are compared: two that differ at all differ far before."""
+TOO_FINE = Declined("compound", "No two moves come near enough to keep the count of divisions.")
+"""A step that is not exact is off by at least 1/(N L R) of a turn, so over N moves by 1/(L R). That must stay below
+half a division, 1/(2 N), for the count to be kept: never when L R is 2 N or less, whichever grid L is taken."""
 Pair = tuple[int, int, int, int]
 """(lcm, first circle, second circle, plate)"""
 Moves = tuple[int, int]
@@ -55,12 +58,12 @@ def approximate(work: Work, head: Head) -> tuple[Setup, ...] | Declined:
         return no
     if isinstance(work, Angles):
         return Declined("compound", "No two circles of one plate make all these angles exactly.")
+    if isinstance(work, Divisions) and max(head.pairs_by_lcm) * head.ratio <= 2 * work.count:
+        return TOO_FINE
     blocks = (1, *blocks_to_try(work))
     found = [_nearest(work, tried, head) for tried in (blocks[:1], blocks) if tried]
     setups = {setup.every: setup for setup in found if setup and keeps_count(work, setup.accuracy)}
-    return tuple(setups.values()) or Declined(
-        "compound", "No two moves come near enough to keep the count of divisions."
-    )
+    return tuple(setups.values()) or TOO_FINE
 
 
 def moves_of(pair: Pair, points: int) -> Moves | None:

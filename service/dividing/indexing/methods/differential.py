@@ -61,11 +61,29 @@ def approximate(work: Work, head: Head) -> tuple[Setup, ...] | Declined:
     if no:
         return no
     found: list[Setup] = []
-    for tried in (work, *(Divisions(work.count, every) for every in blocks_to_try(work))):
+    for tried in (work, *in_blocks(work, head)):
         found += [setup for setup in _nearest_by_train(tried, head) if keeps_count(work, setup.accuracy)]
     return _improving(found) or Declined(
         "differential", "No train of the gears you own comes near enough to keep the count of divisions."
     )
+
+
+def in_blocks(work: Work, head: Head) -> Iterator[Divisions]:
+    """The same divisions by moves over several spaces, those at which the crank moves one space of a circle at least.
+
+    >>> from dividing.indexing.work import Divisions
+    >>> [blocks.every for blocks in in_blocks(Divisions(20_000), Head())]
+    [9, 11]
+    """
+    if not isinstance(work, Angles):
+        for every in blocks_to_try(work):
+            if _most_spaces(head) * every >= work.cuts:
+                yield Divisions(work.cuts, every)
+
+
+def _most_spaces(head: Head) -> int:
+    """Spaces of the largest circle that the crank goes at most in one spindle turn, with the plate against it."""
+    return (head.ratio + PLATE_MOTION_MOST) * head.largest_circle
 
 
 def tries(work: Stepped, head: Head) -> Iterator[Try]:
@@ -74,7 +92,9 @@ def tries(work: Stepped, head: Head) -> Iterator[Try]:
     Whole turns are tried once, on the first circle, since any circle serves for them.
     """
     step, ratio = work.step, head.ratio
-    upper, first_circle = step.denominator, head.circles[0][0] if head.circles else 0
+    upper, first_circle = step.denominator, head.circles[0][0]
+    if _most_spaces(head) * step.numerator < upper:
+        return
     for circle, plate in head.circles:
         lower = circle * step.numerator
         least = max(-((PLATE_MOTION_MOST - ratio) * lower // upper), 1)
@@ -90,7 +110,9 @@ def _known_tries(work: Stepped, head: Head, table: TrainTable) -> list[Try]:
     with the motion falling by one step at each, and builds nothing for a motion that no train makes."""
     step = work.step
     upper, first_circle = step.denominator, head.circles[0][0]
-    found = []
+    found: list[Try] = []
+    if _most_spaces(head) * step.numerator < upper:
+        return found
     for circle, plate in head.circles:
         lower = circle * step.numerator
         least = max(-((PLATE_MOTION_MOST - head.ratio) * lower // upper), 1)
