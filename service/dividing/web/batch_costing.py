@@ -1,0 +1,49 @@
+"""What a batch costs: each item by itself, then all that are left together, before the first is solved."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from math import ceil
+
+from dividing.indexing.work import Angles
+
+from . import costing
+from .limits import SECONDS_OF_WORK
+from .problems import TOO_MUCH_WORK, Problem
+from .schemas.solve import Question
+
+LOADED = 0.000_3
+"""Seconds to read an item and to write its answer, beside those of solving it."""
+
+
+def answering(question: Question) -> float:
+    """Seconds for one item. Where a circle is sure to serve, no table is written unless it was asked for."""
+    if question.positions or not _served_by_a_circle(question):
+        return costing.answering(question) + LOADED
+    return in_line(question)
+
+
+def in_line(question: Question) -> float:
+    """Seconds for one item of which only the line for a routing sheet is wanted."""
+    work = question.work
+    looked_at = 0 if _served_by_a_circle(question) else work.cuts
+    return costing.solving(work, question.head, question.methods) + costing.PER_CUT * looked_at + LOADED
+
+
+def check(seconds: Iterable[float]) -> None:
+    """Refuse a batch that would take too long, with how to split it."""
+    total = sum(seconds)
+    if total > SECONDS_OF_WORK:
+        sentence = (
+            f"This batch would take about {total:.1f} seconds of work; {SECONDS_OF_WORK:.0f} are given. "
+            f"Split it into {ceil(total / SECONDS_OF_WORK * 1.2)} batches, or ask without positions."
+        )
+        raise Problem(TOO_MUCH_WORK, sentence)
+
+
+def _served_by_a_circle(question: Question) -> bool:
+    work, head, methods = question.work, question.head, question.methods
+    if isinstance(work, Angles) or not work.rational or not (methods is None or "plain" in methods):
+        return False
+    parts = (work.step * head.ratio).denominator
+    return any(circle % parts == 0 for plate in head.plates for circle in plate)
