@@ -26,8 +26,10 @@ def answering(question: Question) -> float:
 def in_line(question: Question) -> float:
     """Seconds for one item of which only the line for a routing sheet is wanted."""
     work = question.work
-    looked_at = 0 if _served_by_a_circle(question) else work.cuts
-    return costing.solving(work, question.head, question.methods) + costing.PER_CUT * looked_at + LOADED
+    # Where gears are owned and no circle serves, trains for blocks of several spaces are looked for too.
+    searched = question.head.change_gears and not _served_by_a_circle(question)
+    blocks = costing.PER_CUT * work.cuts if searched else 0.0
+    return costing.solving(work, question.head, question.methods) + blocks + LOADED
 
 
 def check(seconds: Iterable[float]) -> None:
