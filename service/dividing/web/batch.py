@@ -113,9 +113,10 @@ OPERATIONS = (
         "Each item is a question of /v1/solve with a ref. Answers come in the order of the items, and a bad item "
         "spoils no other: it has a problem where the others have an answer. The same address takes a sheet "
         "(Content-Type: text/csv, UTF-8, cells parted by , or ;) whose columns are words of the query form and "
-        "ref, in any order; an empty cell leaves the word out, and a list of angles with decimal commas is parted by "
-        "semicolons. All columns come out as they went in, followed by " + ", ".join(routing.RESULTS) + ". Text that "
-        "a spreadsheet would run as a formula comes out with ' before it.",
+        "ref, in any order; an empty cell leaves the word out, a list of angles with decimal commas is parted by "
+        "semicolons, and a part is read where it is an object of JSON. All columns come out as they went in, "
+        f"followed by {', '.join(routing.RESULTS)}. Text that a spreadsheet would run as a formula comes out with ' "
+        "before it.",
         asked=BatchIn, answered=BatchOut, answer=batch_answered,
         example={"items": [{"ref": "OP30", "work": {"divisions": 28}, "limit": 1}]},
     ),

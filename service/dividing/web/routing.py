@@ -43,7 +43,9 @@ def asked(found: dict[str, int], cells: Sequence[str]) -> dict[str, Any]:
     """The question of a line in the body's form; empty cells ask nothing."""
     body: dict[str, Any] = {"work": {}}
     for name, at in found.items():
-        if text := bare(cells[at]):
+        text = bare(cells[at])
+        # Offices call the thing itself "part" too: only an object of JSON is meant for the service.
+        if text and (name != "part" or text.startswith("{")):
             *above, last = SOLVE_WORDS[name].path
             branch = body
             for key in above:
