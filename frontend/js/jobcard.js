@@ -8,7 +8,6 @@ import { figures } from "./figures.js";
 import { leadView, partDrawing } from "./part-view.js";
 import { gearPlaces } from "./gears.js";
 import { toHash } from "./link.js";
-import { codeWords } from "./share.js";
 import { asWords } from "./question.js";
 import { store } from "./store.js";
 import { METHODS, atRim, headLine, length, plateWay, seconds, wholeHead } from "./words.js";
@@ -59,10 +58,10 @@ export function card(state) {
   const { answer, chosen, question, head, headName } = state;
   if (!answer) return html``;
   const setup = answer.setups[chosen];
-  const query = toHash(question, head);
+  const query = toHash(question, head, chosen);
   return html`<article class="card"><header><div><p>Job card for dividing</p><h1>${asWords(question)}</h1>
       <p>${METHODS[setup.method] || setup.method} indexing on ${headName || "the head"}: ${headLine(head)}.</p></div>
-      <figure><img class="card-code" src="/qr.svg?${query}" alt="QR code that opens this setup"><figcaption>${codeWords(chosen)}</figcaption></figure></header>
+      <figure><img class="card-code" src="/qr.svg?${query}" alt="QR code that opens this setup"><figcaption>Opens this setup</figcaption></figure></header>
     ${blanks}
     <div class="card-pair"><section class="card-move"><h2>The move</h2>${figures(setup)}${mounting(setup)}
       ${errors(setup, Number(String(question.diameter || "").replace(",", ".")))}</section>${plate(setup, head)}</div>

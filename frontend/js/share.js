@@ -2,16 +2,11 @@
 
 import { html } from "./html.js";
 
-// The code asks the question; which of the ways was chosen stands beside it.
-export function codeWords(chosen) {
-  return chosen ? `Opens this question: then take way ${chosen + 1} of those listed` : "Opens this setup";
-}
-
 export function share(state) {
   if (!state.shared) return "";
   const query = state.shared.split("#")[1] || "";
   return html`<div class="share"><div class="field"><label for="link">This setup as a link</label><input id="link" type="text" readonly value="${state.shared}"></div>
     <p class="row"><button type="button" data-do="copy" id="copy">Copy</button></p>
-    <figure><img src="/qr.svg?${query.replace(/&setup=\d+/, "")}" alt="QR code of the link" width="180" height="180">
-      <figcaption>${codeWords(state.chosen)}</figcaption></figure></div>`;
+    <figure><img src="/qr.svg?${query}" alt="QR code of the link" width="180" height="180">
+      <figcaption>Opens this setup</figcaption></figure></div>`;
 }

@@ -69,13 +69,15 @@ def test_the_code_of_a_part_opens_the_part(page: Page, open_page: Open, tmp_path
     assert tiles(other) == tiles(page) == ["1 turn", "3 spaces", "37 circle"]
 
 
-def test_a_card_for_another_way_names_it_beside_the_code(page: Page, tmp_path: Path) -> None:
+def test_the_code_of_another_way_opens_that_way(page: Page, open_page: Open, tmp_path: Path) -> None:
     page.get_by_label("Divisions").fill("28")
     page.locator("#setup-1").click()
     page.locator("#csv").wait_for()
-    text = " ".join(printed(page, tmp_path / "card.pdf", "A4").split())
-    assert "Opens this question: then take way 2 of those listed" in text
-    assert "arms over 10 holes" in text
+    card = tmp_path / "card.pdf"
+    assert "arms over 10 holes" in printed(page, card, "A4")
+    other = open_page(code_on(card).split("/", 3)[3])
+    other.locator("#csv").wait_for()
+    assert tiles(other) == tiles(page) == ["1 turn", "9 spaces", "21 circle"]
 
 
 def test_a_card_says_how_far_off_the_setup_is(page: Page, tmp_path: Path) -> None:

@@ -140,3 +140,20 @@ def test_the_description_is_written_by_its_command(tmp_path: Path) -> None:
         check=True,
     )
     assert file.read_bytes() == (root / "openapi" / "openapi.json").read_bytes()
+
+
+def test_the_code_opens_the_way_that_was_chosen(client: FlaskClient, monkeypatch: pytest.MonkeyPatch) -> None:
+    links: list[str] = []
+    monkeypatch.setattr(qr, "drawn", lambda link: (links.append(link), b"")[1])
+    client.get("/qr.svg?divisions=28&setup=2")
+    client.get("/qr.svg?divisions=28&setup=1")
+    assert [link.rpartition("/")[2] for link in links] == ["#divisions=28&setup=2", "#divisions=28"]
+
+
+@pytest.mark.parametrize("setup", ["0", "-1", "101", "1.5", "two", "1e999"])
+def test_a_way_that_cannot_be_is_refused(client: FlaskClient, setup: str) -> None:
+    response = client.get(f"/qr.svg?divisions=28&setup={setup}")
+    assert response.status_code == 422
+    assert response.get_json()["errors"] == [
+        {"pointer": "#/setup", "detail": "The chosen setup is a whole number from 1 to 100."}
+    ]

@@ -22,7 +22,7 @@ from . import limits
 from .files import description_file
 from .operations import JSON, Operation
 from .problems import KINDS, MEDIA_TYPE, Kind
-from .query_words import QueryWord, number
+from .query_words import PAGE_SETUP, QueryWord, number
 from .schemas.angle import ANGLE_IN
 from .schemas.answers import ProblemOut
 from .schemas.fields import Described
@@ -165,6 +165,8 @@ def _word_schema(word: QueryWord) -> dict[str, Any]:
     """Numbers are described as the body's field is; all else is text in the query form."""
     if word.read is not number:
         return {"type": "string"}
+    if word.path == PAGE_SETUP:
+        return {"type": "integer", "minimum": 1, "maximum": bounds.SETUPS_MOST}
     found: Any = SOLVE_IN if word.path[0] in SOLVE_IN.fields else ANGLE_IN
     for key in word.path:
         inner = getattr(found, "schema", found)

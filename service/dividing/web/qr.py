@@ -7,12 +7,15 @@ import io
 import segno
 from flask import Blueprint, Response, request
 
+from dividing.indexing.bounds import SETUPS_MOST
+from dividing.indexing.faults import Fault, Refused
+
 from . import query
 from .exchange import lasting
 from .limits import QR_LONGEST
 from .operations import Operation
 from .problems import OUR_FAULT, WRONG_FIELD, Problem
-from .query_words import SOLVE_WORDS
+from .query_words import PAGE_WORDS
 from .schemas.solve import SOLVE_IN
 
 blueprint = Blueprint("qr", __name__)
@@ -23,9 +26,19 @@ SVG = "image/svg+xml"
 @blueprint.get("/qr.svg")
 def qr_code() -> Response:
     """The code of the page's link with the same query, at the address under which the service was called."""
-    asked = query.read(request.query_string, SOLVE_WORDS)
+    asked = query.read(request.query_string, PAGE_WORDS)
+    chosen = _chosen(asked.pop("setup", None))
     question = SOLVE_IN.load(asked)
-    return lasting(drawn(request.host_url.rstrip("/") + query.link(asked, question.head)), SVG)
+    return lasting(drawn(request.host_url.rstrip("/") + query.link(asked, question.head) + chosen), SVG)
+
+
+def _chosen(setup: object) -> str:
+    """What the page puts behind its link when another way than the first was chosen."""
+    if setup is None or setup == 1:
+        return ""
+    if not isinstance(setup, int) or not 1 <= setup <= SETUPS_MOST:
+        raise Refused([Fault(("setup",), f"The chosen setup is a whole number from 1 to {SETUPS_MOST}.")])
+    return f"&setup={setup}"
 
 
 def drawn(link: str) -> bytes:
@@ -47,6 +60,6 @@ OPERATIONS = (
         "qr", "get", "/qr.svg", "The QR code of a setup's link",
         "The page's link with the same query, as a picture for a routing sheet. The question is checked as for "
         "solving.",
-        words=SOLVE_WORDS, example="divisions=28", content=SVG, lasting=True, problems=(WRONG_FIELD, OUR_FAULT),
+        words=PAGE_WORDS, example="divisions=28", content=SVG, lasting=True, problems=(WRONG_FIELD, OUR_FAULT),
     ),
 )  # fmt: skip

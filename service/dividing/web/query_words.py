@@ -181,6 +181,12 @@ SOLVE_WORDS = {
     "positions": QueryWord(("positions",), "Whether to give a row for every cut: true.", _flag, _flag_text),
     **HEAD_WORDS,
 }
+PAGE_SETUP = ("setup",)
+"""The one word that asks nothing of the service: which of the setups the page shows first, counted from 1."""
+PAGE_WORDS = {
+    **SOLVE_WORDS,
+    "setup": QueryWord.of_number(PAGE_SETUP, "Which of the setups the page shows first, counted from 1."),
+}
 ANGLE_WORDS = {
     "angle": QueryWord(("angle",), "An angle in any notation: 37°30'."),
     "turns": QueryWord.of_number(("crank", "turns"), "Whole crank turns."),
