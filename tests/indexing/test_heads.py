@@ -1,0 +1,96 @@
+"""Heads to start from: their figures are those of the publications named, and a ratio nobody knows is counted."""
+
+from __future__ import annotations
+
+import pytest
+
+from dividing.indexing.head import SET_ONE, TWELVE_GEARS, Head
+from dividing.indexing.heads import READY_MADE, SET_TWO, ReadyHead, ratio_from_count
+from tests.indexing.refusals import faults_of
+
+BY_ID = {ready.id: ready for ready in READY_MADE}
+
+
+class TestPublishedFigures:
+    def test_set_one(self) -> None:
+        # Introduction to Machining 1, open textbook, section 9.19, component list.
+        assert SET_ONE == ((15, 16, 17, 18, 19, 20), (21, 23, 27, 29, 31, 33), (37, 39, 41, 43, 47, 49))
+
+    def test_set_two(self) -> None:
+        # US Army Ordnance correspondence course on milling machine operations (OD1644).
+        assert SET_TWO == (
+            (24, 25, 28, 30, 34, 37, 38, 39, 41, 42, 43),
+            (46, 47, 49, 51, 53, 54, 57, 58, 59, 62, 66),
+        )
+
+    def test_the_twelve_gears(self) -> None:
+        # Solved exercise sheet on the dividing head, Spanish technical school, data for all exercises.
+        assert TWELVE_GEARS == (24, 24, 28, 32, 40, 44, 48, 56, 64, 72, 86, 100)
+
+
+class TestReadyMade:
+    # (ratio, circles on plates, direct circles, change gears, smallest dial readings in a crank turn)
+    @pytest.mark.parametrize(
+        ("name", "figures"),
+        [
+            ("40-set-1", (40, 18, (24,), 0, 0)),
+            ("40-set-1-gears", (40, 18, (24,), 12, 0)),
+            ("40-set-2", (40, 22, (24,), 0, 0)),
+            ("60-set-1", (60, 18, (24,), 0, 0)),
+            ("72-set-1", (72, 18, (24,), 0, 0)),
+            ("table-90-plates", (90, 18, (), 0, 0)),
+            ("table-90-dial", (90, 0, (), 0, 1440)),
+            ("fixture-36", (1, 0, (36,), 0, 0)),
+        ],
+    )
+    def test_each_has_the_figures_of_its_name(self, name: str, figures: tuple[object, ...]) -> None:
+        head = BY_ID[name].head
+        assert figures == (
+            head.ratio,
+            sum(map(len, head.plates)),
+            head.direct_circles,
+            len(head.change_gears),
+            head.dial_units,
+        )
+
+    def test_each_has_a_word_of_its_own(self) -> None:
+        assert len(BY_ID) == len(READY_MADE) == 8
+
+    @pytest.mark.parametrize("ready", READY_MADE, ids=lambda ready: ready.id)
+    def test_the_title_says_the_ratio_and_every_plates_ends(self, ready: ReadyHead) -> None:
+        assert ready.head.ratio == 1 or ready.title.startswith(f"{ready.head.ratio}:1")
+        assert all(f"{min(face)}–{max(face)}" in ready.title for face in ready.head.plates)
+
+    def test_the_first_is_the_usual_head(self) -> None:
+        assert READY_MADE[0].head == Head()
+
+
+class TestRatioFromCount:
+    @pytest.mark.parametrize(
+        ("crank", "spindle", "ratio"),
+        [(40, 1, 40), (80, 2, 40), (270, 3, 90), (1, 1, 1), (10_000, 1, 10_000), (100_000_000, 10_000, 10_000)],
+    )
+    def test_crank_turns_over_spindle_turns(self, crank: int, spindle: int, ratio: int) -> None:
+        assert ratio_from_count(crank_turns=crank, spindle_turns=spindle) == ratio
+
+    def test_one_spindle_turn_is_meant_when_none_is_said(self) -> None:
+        assert ratio_from_count(crank_turns=72) == 72
+
+    @pytest.mark.parametrize(
+        ("crank", "spindle", "counted"),
+        [(121, 3, "40.333"), (39, 2, "19.500"), (359, 9, "39.889")],
+    )
+    def test_a_count_that_is_no_whole_ratio_is_made_again(self, crank: int, spindle: int, counted: str) -> None:
+        sentence = (
+            f"{crank} crank turns for {spindle} spindle turns is {counted}, not a whole ratio. "
+            "Count again over more spindle turns, always turning one way."
+        )
+        assert faults_of(lambda: ratio_from_count(crank_turns=crank, spindle_turns=spindle)) == [
+            (("crank_turns",), sentence)
+        ]
+
+    @pytest.mark.parametrize(("crank", "spindle"), [(0, 1), (-40, 1), (40, 0), (40, -1)])
+    def test_nothing_counted_is_no_count(self, crank: int, spindle: int) -> None:
+        assert faults_of(lambda: ratio_from_count(crank_turns=crank, spindle_turns=spindle)) == [
+            (("crank_turns",), "Count at least one turn of the crank and one of the spindle.")
+        ]
