@@ -78,11 +78,11 @@ class TestRatioFromCount:
 
     @pytest.mark.parametrize(
         ("crank", "spindle", "counted"),
-        [(121, 3, "40.333"), (39, 2, "19.500"), (359, 9, "39.889")],
+        [(121, 3, "40 1/3"), (39, 2, "19 1/2"), (359, 9, "39 8/9"), (400_001, 10_000, "40 1/10000")],
     )
     def test_a_count_that_is_no_whole_ratio_is_made_again(self, crank: int, spindle: int, counted: str) -> None:
         sentence = (
-            f"{crank} crank turns for {spindle} spindle turns is {counted}, not a whole ratio. "
+            f"{crank} crank turns for {spindle} spindle turns is not a whole ratio, but {counted}. "
             "Count again over more spindle turns, always turning one way."
         )
         assert faults_of(lambda: ratio_from_count(crank_turns=crank, spindle_turns=spindle)) == [
@@ -93,4 +93,9 @@ class TestRatioFromCount:
     def test_nothing_counted_is_no_count(self, crank: int, spindle: int) -> None:
         assert faults_of(lambda: ratio_from_count(crank_turns=crank, spindle_turns=spindle)) == [
             (("crank_turns",), "Count at least one turn of the crank and one of the spindle.")
+        ]
+
+    def test_more_than_any_head_has_is_named(self) -> None:
+        assert faults_of(lambda: ratio_from_count(crank_turns=10_001)) == [
+            (("crank_turns",), "A head has at most 10,000 crank turns to a spindle turn.")
         ]

@@ -8,6 +8,7 @@ from fractions import Fraction
 from .bounds import RATIO_MOST
 from .faults import Fault, Refused
 from .head import TWELVE_GEARS, Dial, Head, Plate
+from .wording.figures import counted, mixed
 
 SET_TWO: tuple[Plate, ...] = (
     (24, 25, 28, 30, 34, 37, 38, 39, 41, 42, 43),
@@ -61,13 +62,15 @@ def ratio_from_count(*, crank_turns: int, spindle_turns: int = 1) -> int:
     >>> ratio_from_count(crank_turns=80, spindle_turns=2)
     40
     """
-    if not 1 <= spindle_turns <= RATIO_MOST or not 1 <= crank_turns <= RATIO_MOST * spindle_turns:
+    if crank_turns < 1 or spindle_turns < 1:
         raise Refused([Fault(("crank_turns",), "Count at least one turn of the crank and one of the spindle.")])
+    if crank_turns > RATIO_MOST * spindle_turns:
+        raise Refused([Fault(("crank_turns",), f"A head has at most {RATIO_MOST:,} crank turns to a spindle turn.")])
     ratio, rest = divmod(crank_turns, spindle_turns)
     if rest:
         sentence = (
-            f"{crank_turns} crank turns for {spindle_turns} spindle turns is {crank_turns / spindle_turns:.3f}, "
-            "not a whole ratio. Count again over more spindle turns, always turning one way."
+            f"{counted(crank_turns, 'crank turn')} for {counted(spindle_turns, 'spindle turn')} is not a whole ratio, "
+            f"but {mixed(crank_turns, spindle_turns)}. Count again over more spindle turns, always turning one way."
         )
         raise Refused([Fault(("crank_turns",), sentence)])
     return ratio

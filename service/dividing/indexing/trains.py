@@ -175,7 +175,7 @@ def _simple(gears: tuple[int, ...]) -> dict[Ratio, Train]:
 
 
 def _compound(gears: tuple[int, ...]) -> dict[Ratio, Train]:
-    """Of equal trains one that clears, then the one with the fewest teeth in all."""
+    """Of equal trains one that clears, then the one whose driving gears have the fewest teeth."""
     owned = Counter(gears)
     pairs = _pairs(owned)
     trains: dict[Ratio, Train] = {}

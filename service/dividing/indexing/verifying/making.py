@@ -7,6 +7,7 @@ from fractions import Fraction
 
 from ..bounds import PLATE_MOTION_MOST
 from ..head import Head
+from ..wording.figures import counted
 from .claims import Claim, GearingClaim
 
 
@@ -111,7 +112,8 @@ def _gear_reasons(gearing: GearingClaim, head: Head) -> list[str]:
             reasons.append(f"The gear of {teeth} teeth is used {_times(count)} and you own {owned[teeth]}.")
     if not reasons and len(gearing.gears) + gearing.idlers > len(head.change_gears):
         reasons.append(
-            f"The train with its {gearing.idlers} idlers takes more gears than the {len(head.change_gears)} you own."
+            f"The train with its {counted(gearing.idlers, 'idler')} takes more gears than the "
+            f"{len(head.change_gears)} you own."
         )
     if gearing.train > PLATE_MOTION_MOST:
         reasons.append(f"The plate would turn more than {PLATE_MOTION_MOST} times per spindle turn.")

@@ -7,7 +7,7 @@ from dataclasses import replace
 from fractions import Fraction
 
 from ..angles import Angle
-from ..wording.figures import angle_text, mixed, seconds_text
+from ..wording.figures import angle_text, counted, mixed, seconds_text
 from .case import Case, Undone
 from .claims import Claim
 from .making import makes
@@ -101,8 +101,9 @@ def _exact_claim(case: Case) -> Claim:
 
 
 def _exact_text(claim: Claim) -> str:
-    if claim.divisions is not None:
-        return f"{claim.turns} turns and {mixed(claim.divisions.numerator, claim.divisions.denominator)} divisions"
+    turns, divisions = counted(claim.turns, "turn"), claim.divisions
+    if divisions is not None:
+        return f"{turns} and {mixed(divisions.numerator, divisions.denominator)} divisions"
     assert claim.reading is not None
     degrees = claim.reading.turns * 360
-    return f"{claim.turns} turns and {mixed(degrees.numerator, degrees.denominator)}°"
+    return f"{turns} and {mixed(degrees.numerator, degrees.denominator)}°"

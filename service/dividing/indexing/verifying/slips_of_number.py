@@ -22,12 +22,13 @@ def fraction_upside_down(case: Case) -> Iterator[Undone]:
     claim = case.claim
     if claim.method not in ("plain", "direct", "differential", "compound"):
         return
-    if claim.circle and claim.holes:
+    if claim.circle and claim.circle < claim.holes:
         swapped = replace(claim, holes=claim.circle, circle=claim.holes)
         yield Undone(
             swapped,
             f"You wrote {claim.holes} spaces on {claim.circle}; it is {claim.circle} spaces on {claim.holes}.",
         )
+    elif claim.circle and claim.holes:
         whole, rest = divmod(claim.circle, claim.holes)
         yield Undone(
             replace(claim, turns=claim.turns + whole, holes=rest, circle=claim.holes),

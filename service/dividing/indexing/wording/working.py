@@ -151,10 +151,10 @@ def _grid(head: Head, setup: Setup) -> list[str]:
 
 def _dial(work: Stepped, head: Head, setup: Setup) -> list[str]:
     one = dial_set(work.step % 1, head)
-    exact = f"{one.turns} turns and {angle_text(one.reading)}"
+    exact = f"{counted(one.turns, 'turn')} and {angle_text(one.reading)}"
     if head.dial and head.dial.divisions is not None:
         divisions = one.reading * head.ratio * head.dial.divisions
-        exact = f"{one.turns} turns and {mixed(divisions.numerator, divisions.denominator)} divisions"
+        exact = f"{counted(one.turns, 'turn')} and {mixed(divisions.numerator, divisions.denominator)} divisions"
     lines = [f"{exact}, set to {reading_text(one, head)}"]
     return lines if setup.exact else [*lines, _miss(setup)]
 

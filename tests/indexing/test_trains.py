@@ -1,0 +1,100 @@
+"""Trains out of a box of gears: each gear once, idlers out of the same box, shafts cleared where they can be."""
+
+from __future__ import annotations
+
+from collections import Counter
+from fractions import Fraction
+from itertools import permutations
+
+import pytest
+
+from dividing.indexing.head import TWELVE_GEARS, Idlers
+from dividing.indexing.trains import clears, train_table
+
+BOXES = [TWELVE_GEARS, (24, 24, 24, 48), (20, 30, 40, 50, 60, 90), (17, 23, 29, 31, 37), (24, 100)]
+
+
+def two(gears: tuple[int, ...]) -> set[Fraction]:
+    return {Fraction(one, other) for one, other in permutations(gears, 2) if one <= 6 * other}
+
+
+def four(gears: tuple[int, ...]) -> dict[Fraction, bool]:
+    """Every train of four, and whether some order of it clears."""
+    found: dict[Fraction, bool] = {}
+    for a, b, c, d in permutations(gears, 4):
+        # a drives b, c drives d.
+        if a * c <= 6 * b * d:
+            fits = a + b > c + 15 and c + d > b + 15
+            ratio = Fraction(a * c, b * d)
+            found[ratio] = found.get(ratio, False) or fits
+    return found
+
+
+@pytest.mark.parametrize("gears", BOXES, ids=str)
+class TestAgainstEveryOrderOfTheGears:
+    def test_the_same_simple_trains(self, gears: tuple[int, ...]) -> None:
+        table = train_table(tuple(sorted(gears)), Idlers())
+        assert {Fraction(*ratio) for ratio in table.simple} == two(gears)
+
+    def test_the_same_trains_of_four(self, gears: tuple[int, ...]) -> None:
+        table = train_table(tuple(sorted(gears)), Idlers())
+        assert {Fraction(*ratio) for ratio in table.compound} == set(four(gears))
+
+    def test_one_that_clears_is_taken_wherever_there_is_one(self, gears: tuple[int, ...]) -> None:
+        table = train_table(tuple(sorted(gears)), Idlers())
+        fits = four(gears)
+        for ratio, train in table.compound.items():
+            assert clears(train) == fits[Fraction(*ratio)], (ratio, train)
+
+    def test_each_train_makes_its_ratio_with_gears_that_are_owned(self, gears: tuple[int, ...]) -> None:
+        table = train_table(tuple(sorted(gears)), Idlers())
+        for ratio, (spindle, worm, first, second) in [*table.simple.items(), *table.compound.items()]:
+            assert Fraction(*ratio) == Fraction(spindle * (first or 1), worm * (second or 1))
+            used = Counter(teeth for teeth in (spindle, worm, first, second) if teeth)
+            assert not used - Counter(gears)
+
+    def test_motions_over_a_denominator_are_those_that_come_out_whole(self, gears: tuple[int, ...]) -> None:
+        table = train_table(tuple(sorted(gears)), Idlers())
+        every = two(gears) | set(four(gears))
+        for under in (1, 18, 49, 86, 360):
+            wanted = {int(ratio * under) for ratio in every if (ratio * under).denominator == 1}
+            assert set(table.motions_over(under)) == wanted
+
+
+class TestIdlersComeOutOfTheSameBox:
+    # A simple train takes 1 idler with the crank and 2 against it, a train of four none and 1.
+    @pytest.mark.parametrize(
+        ("gears", "drivers", "reached"),
+        [
+            ((24, 48), 2, False),
+            ((24, 28, 48), 2, True),
+            ((24, 28, 48), -2, False),
+            ((24, 28, 32, 48), -2, True),
+        ],
+    )
+    def test_a_train_needs_its_idlers_too(self, gears: tuple[int, ...], drivers: int, *, reached: bool) -> None:
+        assert (train_table(gears, Idlers()).gearing(drivers, 1) is not None) == reached
+
+    def test_four_gears_turn_the_plate_one_way_only(self) -> None:
+        table = train_table((20, 30, 50, 70), Idlers())
+        # (30 x 50)/(20 x 70) = 15/14
+        assert table.gearing(15, 14) is not None
+        assert table.gearing(-15, 14) is None
+
+    def test_a_head_built_the_other_way_takes_other_idlers(self) -> None:
+        table = train_table((24, 28, 32, 48), Idlers(simple_with=2, simple_against=1))
+        with_crank, against = table.gearing(2, 1), table.gearing(-2, 1)
+        assert with_crank is not None
+        assert against is not None
+        assert (with_crank.idlers, against.idlers) == (2, 1)
+
+
+class TestNearest:
+    @pytest.mark.parametrize("wanted", [(1, 3), (-7, 5), (355, 113), (59, 10)])
+    @pytest.mark.parametrize("kind", [2, 4])
+    def test_the_neighbours_hold_the_nearest_of_all(self, kind: int, wanted: tuple[int, int]) -> None:
+        table = train_table(TWELVE_GEARS, Idlers())
+        ratios = two(TWELVE_GEARS) if kind == 2 else set(four(TWELVE_GEARS))
+        every = ratios | {-ratio for ratio in ratios}
+        nearest = min(abs(ratio - Fraction(*wanted)) for ratio in every)
+        assert min(abs(Fraction(*near) - Fraction(*wanted)) for near in table.nearest(kind, wanted)) == nearest
