@@ -31,21 +31,14 @@ def instructions(work: Work, head: Head, setup: Setup) -> list[str]:
 def _direct(work: Work, head: Head, setup: Setup) -> list[str]:
     move = setup.move
     assert move is not None
-    if head.worm_disengages:
-        free, turn = "Take the worm out of mesh.", "turn the spindle"
-    else:
-        free, turn = (
-            "Latch the crank pin up; the worm stays in mesh.",
-            "turn the crank until the direct pin drops in, going on",
-        )
     circle = f"the direct circle of {move.circle} holes"
-    if move.holes is None:
-        return [free, f"For each cut {turn} by the spaces of the schedule on {circle}."]
-    return [
-        free,
-        f"For each cut {turn} {counted(move.holes, 'space')} on {circle}.",
-        "Seat the direct pin fully.",
-    ]
+    spaces = "by the spaces of the schedule" if move.holes is None else counted(move.holes, "space")
+    if head.worm_disengages:
+        steps = ["Take the worm out of mesh.", f"For each cut turn the spindle {spaces} on {circle}."]
+    else:
+        free = "Latch the crank pin up; the worm stays in mesh, so it is the crank that turns the spindle."
+        steps = [free, f"For each cut turn the crank until the direct pin has gone on {spaces} on {circle}."]
+    return steps if move.holes is None else [*steps, "Seat the direct pin fully."]
 
 
 def _plain(work: Work, head: Head, setup: Setup) -> list[str]:

@@ -1,0 +1,39 @@
+"""What a dial is set to: to its graduation, its vernier or its plain marks."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+import pytest
+
+from dividing.indexing.head import Dial, Head
+from dividing.indexing.heads import MINUTE, TEN_SECONDS
+from dividing.indexing.positions import dial_set
+from dividing.indexing.wording.dials import reading_text
+
+HALF_SECOND = MINUTE / 120
+SEVENTH = Fraction(1, 7)  # 12 turns at 90:1 and 3°25'42.857" of 4°
+
+
+@pytest.mark.parametrize(
+    ("dial", "place", "written"),
+    [
+        (Dial(graduation=MINUTE), SEVENTH, "3°26'"),
+        (Dial(graduation=MINUTE, vernier=TEN_SECONDS), SEVENTH, "3°25'40\""),
+        (Dial(graduation=MINUTE, vernier=HALF_SECOND), SEVENTH, "3°25'43.00\""),
+        # 6/7 of 100 marks is 85.71.
+        (Dial(divisions=100), SEVENTH, "86"),
+        (Dial(graduation=MINUTE), Fraction(1, 90), "0°00'"),
+        # 3°59'59" to the minute is 0 of the next turn.
+        (Dial(graduation=MINUTE), Fraction(1, 90) - Fraction(1, 1_296_000), "0°00'"),
+    ],
+)
+def test_a_reading_is_what_the_dial_shows(dial: Dial, place: Fraction, written: str) -> None:
+    table = Head(ratio=90, plates=(), direct_circles=(), dial=dial)
+    assert reading_text(dial_set(place, table), table) == written
+
+
+def test_a_reading_that_rounds_up_to_the_whole_dial_is_zero_of_the_next_turn() -> None:
+    table = Head(ratio=90, plates=(), direct_circles=(), dial=Dial(graduation=MINUTE))
+    one_second_short = Fraction(1, 90) - Fraction(1, 1_296_000)
+    assert dial_set(one_second_short, table) == (1, -Fraction(1, 1_296_000), 0)
