@@ -6,7 +6,7 @@ from pathlib import Path
 from playwright.sync_api import Page, expect
 
 from tests.page.conftest import Open
-from tests.page.test_looking_up import tiles
+from tests.page.test_looking_up import reads
 
 SPITEFUL = '<img src=x onerror="document.title=1">'
 
@@ -26,7 +26,7 @@ def test_a_head_is_kept_after_reload_and_used(page: Page) -> None:
     expect(page.locator("#head-line")).to_contain_text("60:1")
     page.get_by_label("Divisions").fill("28")
     expect(page.locator("#move")).to_be_visible()
-    assert tiles(page) == ["2 turns", "7 spaces", "49 circle"]
+    reads(page, ["2 turns", "7 spaces", "49 circle"])
 
 
 def test_several_heads_are_kept_by_name(page: Page) -> None:
@@ -78,7 +78,7 @@ def test_plates_are_added_and_taken_off(page: Page) -> None:
     expect(page.locator("#head-line")).to_contain_text("plates 21-33 / 37-49 / 73")
     page.get_by_label("Divisions").fill("73")
     expect(page.locator("#move")).to_be_visible()
-    assert tiles(page) == ["40 spaces", "73 circle"]
+    reads(page, ["40 spaces", "73 circle"])
 
 
 def test_a_head_that_cannot_be_is_refused_beside_its_field(page: Page) -> None:

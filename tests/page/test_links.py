@@ -4,7 +4,7 @@ import pytest
 from playwright.sync_api import Page, expect
 
 from tests.page.conftest import Open
-from tests.page.test_looking_up import tiles
+from tests.page.test_looking_up import reads, tiles
 
 # The head of the link is not the default one in any of its words.
 OTHER_HEAD = (
@@ -57,7 +57,7 @@ def test_a_link_lends_its_head_and_the_operators_own_comes_back(open_page: Open)
     expect(page.locator("#head-line")).to_contain_text("40:1")
     expect(page.locator("#borrowed")).to_have_count(0)
     expect(page.locator("#move")).to_be_visible()
-    assert tiles(page) == ["1 turn", "21 spaces", "49 circle"]
+    reads(page, ["1 turn", "21 spaces", "49 circle"])
 
 
 def test_the_link_names_the_question_as_it_is_typed(page: Page) -> None:

@@ -7,7 +7,7 @@ import pytest
 from playwright.sync_api import Page, expect
 
 from tests.page.conftest import Open
-from tests.page.test_looking_up import tiles
+from tests.page.test_looking_up import reads
 from tests.running import Service, free_port
 
 
@@ -40,7 +40,7 @@ def test_a_kept_answer_is_shown_with_its_time_when_the_service_is_away(open_page
     asked(page, "28")
     expect(page.locator("#offline")).to_contain_text("No connection.")
     expect(page.locator("#offline")).to_contain_text("This answer was saved")
-    assert tiles(page) == ["1 turn", "21 spaces", "49 circle"]
+    reads(page, ["1 turn", "21 spaces", "49 circle"])
     expect(page.locator("#csv")).to_be_visible()
     asked(page, "29")
     sentence = "The service cannot be reached and this question has no saved answer."
@@ -48,7 +48,7 @@ def test_a_kept_answer_is_shown_with_its_time_when_the_service_is_away(open_page
     with serving(address):
         expect(page.locator("#offline")).to_have_count(0, timeout=20_000)
         expect(page.locator("#move")).to_be_visible()
-        assert tiles(page) == ["1 turn", "11 spaces", "29 circle"]
+        reads(page, ["1 turn", "11 spaces", "29 circle"])
 
 
 def test_cuts_are_counted_on_without_the_service_and_after_a_reload(open_page: Open) -> None:
@@ -77,7 +77,7 @@ def test_a_page_without_a_store_still_answers(open_page: Open, live: str) -> Non
     page.goto(live)
     asked(page, "28")
     expect(page.locator("#move")).to_be_visible()
-    assert tiles(page) == ["1 turn", "21 spaces", "49 circle"]
+    reads(page, ["1 turn", "21 spaces", "49 circle"])
 
 
 MISSING = ["navigator.serviceWorker", "navigator.clipboard", "navigator.wakeLock", "crypto.randomUUID"]
