@@ -91,6 +91,13 @@ class TestReasons:
         assert found.setups[0].method == "plain"
         assert reasons(found)["direct"] == "The worm must stay in mesh."
 
+    def test_where_the_plate_is_in_use_no_position_is_reached_on_two_circles(self) -> None:
+        barred: dict[MethodName, str] = {"compound": "The train to the plate is in use."}
+        for work in (Divisions(53), Angles((parse_angle("0"), parse_angle("10.1")))):
+            setups = solve(work, Head(), barred=barred).setups
+            assert [setup.method for setup in setups] == ["nearest"]
+            assert setups[0].second is None
+
 
 class TestSeveralSpacesAMove:
     # 383 with 13 spaces on 33 and (86 x 28)/(44 x 24) = 301/132: (13/33)/(40 - 301/132) = 4/383.

@@ -63,6 +63,9 @@ def solve(
             declined.pop(setups[0].method)
     if not setups:
         setups, declined = _approximate(work, head, usable, declined)
+        if "compound" in refusals:
+            # The nearest hole on two circles needs the same second move, of plate and crank together.
+            setups = [setup for setup in setups if setup.second is None]
     declined.update(refusals)
     if not setups:
         raise Refused([Fault(("methods",), _nothing_serves(declined, asked=methods is not None))])
