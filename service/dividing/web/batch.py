@@ -14,15 +14,15 @@ from . import batch_costing, costing, routing, sheet
 from .body import read_body
 from .exchange import answer, asked_in_body
 from .limits import BATCH_BODY_MOST
-from .operations import in_body
-from .problems import Problem, document, of
+from .operations import CSV, JSON, OtherForm, in_body
+from .problems import WRONG_CONTENT, Problem, document, of
 from .schemas.batch import BATCH_IN, BatchIn, BatchOut, ItemIn
 from .schemas.solve import SOLVE_IN, Question
 from .solve import solved
 
 blueprint = Blueprint("batch", __name__)
 ADDRESS = "/v1/solve/batch"
-CSV = "text/csv"
+_SHEET_IN = b"ref,divisions\r\nOP30,28\r\n"
 _ITEM_IN = ItemIn()
 Asked = TypeVar("Asked")
 Found = TypeVar("Found")
@@ -35,6 +35,7 @@ def solve_batch() -> Response:
     if request.mimetype == CSV:
         told = sheet_answered(read_body(request, BATCH_BODY_MOST))
         return Response(told, content_type=f"{CSV}; charset=utf-8")
+    _check_content(request.mimetype)
     request_id = request.environ.get("dividing.request_id", "")
     return answer(batch_answered(asked_in_body(BATCH_BODY_MOST), request_id))
 
@@ -62,6 +63,13 @@ def sheet_answered(data: bytes) -> bytes:
         found = _kept(routing.solved_line, question) if isinstance(question, Question) else question
         rows.append([*line.cells, *routing.cells(found, decimal="," if read.parted_by == ";" else ".")])
     return sheet.write(read, [*read.heading, *routing.RESULTS], rows)
+
+
+def _check_content(kind: str) -> None:
+    """A batch comes in two forms, so whoever announces neither is told of both."""
+    if kind != JSON and not kind.endswith("+json"):
+        sentence = f"Send the batch as JSON, with the header Content-Type: {JSON}, or as a sheet, with {CSV}."
+        raise Problem(WRONG_CONTENT, sentence)
 
 
 def _kept(do: Callable[[Asked], Found], asked: Asked) -> Found | Problem:
@@ -107,6 +115,10 @@ def _told(item: Any, found: dict[str, Any] | Problem, request_id: str) -> dict[s
     return {**told, "status": 200, "answer": found}
 
 
+def _sheet_out() -> str:
+    return sheet_answered(_SHEET_IN).decode()
+
+
 OPERATIONS = (
     in_body(
         "solveBatch", ADDRESS, "Solve a routing sheet in one call",
@@ -119,5 +131,7 @@ OPERATIONS = (
         "before it.",
         asked=BatchIn, answered=BatchOut, answer=batch_answered,
         example={"items": [{"ref": "OP30", "work": {"divisions": 28}, "limit": 1}]},
+        asked_also=(OtherForm(CSV, "A routing sheet in UTF-8: a heading, then a line a question.", _SHEET_IN.decode),),
+        answered_also=(OtherForm(CSV, "The sheet with its answers, where a sheet was sent.", _sheet_out),),
     ),
 )  # fmt: skip

@@ -69,6 +69,13 @@ def check_search(lost: LostCount) -> None:
     _refuse_above(seconds, "Give the head only the plates and gears in use, or split the work.")
 
 
+def check_drilling(work: Divisions, head: Head) -> None:
+    """The same for a plate to be drilled, which is solved for an exact setup and, where there is none, once more."""
+    blocks = PER_CUT * work.cuts if head.change_gears else 0.0
+    seconds = 2 * solving(work, head) + blocks + PER_ROW * work.cuts
+    _refuse_above(seconds, "Give the head only the plates and gears in use.")
+
+
 def _may(method: str, methods: tuple[str, ...] | None) -> bool:
     return methods is None or method in methods
 

@@ -7,7 +7,7 @@ from collections.abc import Iterator, Mapping
 from html import escape
 from typing import Any
 
-from .operations import JSON
+from .operations import CSV, JSON
 from .problems import KINDS
 
 Json = Mapping[str, Any]
@@ -71,9 +71,12 @@ def _body(title: str, content: Json) -> Iterator[str]:
     for kind, told in content.items():
         form = f" as {_kind(told['schema'])}" if "schema" in told else ""
         yield f"<h3>{title}</h3><p><code>{escape(kind)}</code>{form}</p>"
-        if kind == JSON:
+        if "description" in told.get("schema", {}):
+            yield f"<p>{escape(told['schema']['description'])}</p>"
+        if kind in (JSON, CSV):
             for example in told.get("examples", {}).values():
-                text = json.dumps(example["value"], ensure_ascii=False, indent=1)
+                value = example["value"]
+                text = value if kind == CSV else json.dumps(value, ensure_ascii=False, indent=1)
                 yield f'<pre tabindex="0"><code>{escape(text)}</code></pre>'
 
 

@@ -20,7 +20,7 @@ from dividing.indexing import bounds
 
 from . import limits
 from .files import description_file
-from .operations import JSON, Operation
+from .operations import JSON, Operation, OtherForm
 from .problems import KINDS, MEDIA_TYPE, Kind
 from .query_words import PAGE_SETUP, QueryWord, number
 from .schemas.angle import ANGLE_IN
@@ -128,7 +128,7 @@ def _operation(operation: Operation) -> dict[str, Any]:
     }
     if operation.asked is not None:
         content = {"schema": operation.asked, "examples": {"usual": {"value": operation.example}}}
-        told["requestBody"] = {"required": True, "content": {JSON: content}}
+        told["requestBody"] = {"required": True, "content": {JSON: content, **_forms(operation.asked_also)}}
     if operation.words:
         told["parameters"] = [_parameter(name, word) for name, word in operation.words.items()]
     return told
@@ -144,7 +144,7 @@ def _responses(operation: Operation) -> dict[str, Any]:
     right = {
         "description": operation.summary + ".",
         "headers": headers,
-        "content": {operation.content: content},
+        "content": {operation.content: content, **_forms(operation.answered_also)},
     }
     told: dict[str, Any] = {"200": right}
     if operation.lasting:
@@ -155,6 +155,16 @@ def _responses(operation: Operation) -> dict[str, Any]:
         kinds = [kind for kind in operation.problems if kind.status == status]
         told[str(status)] = _key(kinds[0]) if len(kinds) == 1 else _refusal(*kinds)
     return told
+
+
+def _forms(others: tuple[OtherForm, ...]) -> dict[str, Any]:
+    return {
+        form.content: {
+            "schema": {"type": "string", "description": form.about},
+            "examples": {"usual": {"value": form.example()}},
+        }
+        for form in others
+    }
 
 
 def _parameter(name: str, word: QueryWord) -> dict[str, Any]:

@@ -22,6 +22,7 @@ from .problems import (
 from .query_words import QueryWord
 
 JSON = "application/json"
+CSV = "text/csv"
 BODY_PROBLEMS = (
     NOT_JSON,
     BAD_REQUEST,
@@ -36,11 +37,21 @@ QUERY_PROBLEMS = (WRONG_FIELD, TOO_MUCH_WORK, OUR_FAULT)
 
 
 @dataclass(frozen=True, slots=True)
+class OtherForm:
+    """A form other than JSON in which an operation is asked or answers: its media type, what it is, an example."""
+
+    content: str
+    about: str
+    example: Callable[[], str]
+
+
+@dataclass(frozen=True, slots=True)
 class Operation:
     """One method at one address.
 
     `asked` is the schema of the body and `words` those of the query; `example` is a question (an object for a body,
-    words for a query) and `answer` gives what the service answers to it.
+    words for a query) and `answer` gives what the service answers to it. `asked_also` and `answered_also` are the other
+    forms of body and answer.
     """
 
     name: str
@@ -57,6 +68,8 @@ class Operation:
     content: str = JSON
     lasting: bool = False
     other_status: int | None = None
+    asked_also: tuple[OtherForm, ...] = ()
+    answered_also: tuple[OtherForm, ...] = ()
 
 
 def in_body(name: str, path: str, summary: str, about: str, **told: Any) -> Operation:

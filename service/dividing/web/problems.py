@@ -66,7 +66,8 @@ WRONG_CONTENT = Kind(
     "wrong-content-type",
     415,
     "Wrong content type",
-    "The body has to be announced as what it is: Content-Type: application/json.",
+    "The body has to be announced as what it is: Content-Type: application/json, or text/csv for a sheet where one is "
+    "taken.",
 )
 WRONG_FIELD = Kind(
     "wrong-field",
