@@ -11,6 +11,7 @@ import requests
 
 from dividing import __version__
 from dividing.web import serve
+from tests.load.instance import on_kept_socket
 from tests.running import Service, free_port, running
 
 FOR_EXAMPLE = "for example 127.0.0.1:8080"
@@ -117,6 +118,19 @@ def test_stalled_callers_do_not_keep_the_service_from_stopping() -> None:
         assert service.stop() == 0
         for caller in stalled:
             caller.close()
+
+
+def test_a_socket_that_is_handed_on_outlives_a_restart() -> None:
+    with socket.create_server(("127.0.0.1", 0)) as listener:
+        for _ in range(2):
+            service = on_kept_socket(listener, "--workers", "1")
+            try:
+                # Whoever calls before it is up waits in the socket's queue.
+                base = f"http://127.0.0.1:{listener.getsockname()[1]}"
+                assert requests.get(f"{base}/health", timeout=20).status_code == 200
+            finally:
+                service.terminate()
+            assert service.wait(20) == 0
 
 
 def test_nothing_is_written_to_the_disk(tmp_path: Path) -> None:

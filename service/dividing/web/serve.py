@@ -133,6 +133,11 @@ def usual_workers() -> int:
     return min(cores, MOST_WORKERS_UNASKED)
 
 
+def is_handed_a_socket() -> bool:
+    """Whether whoever started us listens already and leaves us its socket, as systemd does; gunicorn takes it up."""
+    return os.environ.get("LISTEN_PID") == str(os.getpid()) or "GUNICORN_FD" in os.environ
+
+
 def why_not_free(bind: Address) -> str:
     """Why nothing can be served at this address, or an empty text if it can."""
     family = socket.AF_INET6 if ":" in bind[0] else socket.AF_INET
@@ -154,7 +159,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
     parser.add_argument("--workers", type=parse_workers, default=usual_workers(), metavar="N",
                         help="how many processes answer (one for each core: %(default)s)")
     chosen = parser.parse_args(arguments)
-    if reason := why_not_free(chosen.bind):
+    if not is_handed_a_socket() and (reason := why_not_free(chosen.bind)):
         print(reason, file=sys.stderr)
         return 1
     Server(chosen.bind, chosen.workers).run()

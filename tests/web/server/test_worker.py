@@ -1,80 +1,16 @@
 """Slow, broken and rude callers hold up nobody, and each of them gets the answer that is due."""
 
 import http.client
-import io
-import os
 import socket
-import threading
 import time
-from collections.abc import Callable, Iterable, Iterator
-from contextlib import ExitStack, contextmanager
-from typing import Any
+from collections.abc import Iterator
+from contextlib import ExitStack
 
 import pytest
 import requests
-from gunicorn.config import Config
-from werkzeug.exceptions import HTTPException
-from werkzeug.wrappers import Request, Response
 
-from dividing.web.body import read_body
 from dividing.web.server.caller import Caller, Stage
-from dividing.web.server.worker import PatientWorker
-
-LIMIT = 64 * 1024
-HEALTH = b"GET /health HTTP/1.1\r\nHost: shop\r\n\r\n"
-POST = b"POST /echo HTTP/1.1\r\nHost: shop\r\n"
-CHUNKED = POST + b"Transfer-Encoding: chunked\r\n\r\n"
-BIG = b"x" * 3_000_000
-Answer = Callable[[dict[str, Any], Callable[..., Any]], Iterable[bytes]]
-
-
-def application(environ: dict[str, Any], start: Callable[..., Any]) -> Iterable[bytes]:
-    """Gives back the body; /big is more than a socket takes at once, /fault is a fault of ours."""
-    request = Request(environ)
-    if request.path == "/fault":
-        raise ZeroDivisionError
-    try:
-        body = BIG if request.path == "/big" else read_body(request, LIMIT) or b"ok"
-    except HTTPException as refusal:
-        return Response(f"refused {refusal.code}", status=refusal.code)(environ, start)
-    return Response(body)(environ, start)
-
-
-class Silence:
-    """gunicorn's log, unread."""
-
-    def __getattr__(self, level: str) -> Callable[..., None]:
-        return lambda *words: None  # noqa: ARG005
-
-
-@contextmanager
-def at_work(**settings: Any) -> Iterator[tuple[PatientWorker, tuple[str, int]]]:
-    """A worker in a thread of this process, so that its waits can be shortened."""
-    cfg = Config()
-    for name, value in {"graceful_timeout": 5, **settings}.items():
-        cfg.set(name, value)
-    listener = socket.create_server(("127.0.0.1", 0))
-    worker = PatientWorker(1, os.getppid(), [listener], None, 60, cfg, Silence())
-    worker.wsgi, worker.PIPE = application, os.pipe()
-    for end in worker.PIPE:
-        os.set_blocking(end, False)
-    loop = threading.Thread(target=worker.run)
-    loop.start()
-    try:
-        yield worker, listener.getsockname()
-    finally:
-        worker.alive = False
-        os.write(worker.PIPE[1], b"\0")
-        loop.join(timeout=20)
-        assert not loop.is_alive(), "The worker did not stop."
-        close_all(worker)
-
-
-def close_all(worker: PatientWorker) -> None:
-    worker.tmp.close()
-    worker.selector.close()
-    for end in worker.PIPE:
-        os.close(end)
+from tests.web.server.at_work import BIG, CHUNKED, HEALTH, LIMIT, POST, at_work, closing, read_to_end, say
 
 
 @pytest.fixture
@@ -91,25 +27,6 @@ def short_waits(monkeypatch: pytest.MonkeyPatch) -> None:
         self.stage, self.deadline = stage, time.monotonic() + stage.value / 20
 
     monkeypatch.setattr(Caller, "enter", enter)
-
-
-def say(address: tuple[str, int], *words: bytes) -> bytes:
-    """All that the service says to these words until it hangs up."""
-    with socket.create_connection(address, timeout=20) as caller:
-        for word in words:
-            caller.sendall(word)
-        return read_to_end(caller)
-
-
-def read_to_end(caller: socket.socket) -> bytes:
-    heard = io.BytesIO()
-    while data := caller.recv(65536):
-        heard.write(data)
-    return heard.getvalue()
-
-
-def closing(request: bytes) -> bytes:
-    return request.replace(b"Host: shop\r\n", b"Host: shop\r\nConnection: close\r\n", 1)
 
 
 class TestAnswers:

@@ -8,21 +8,15 @@ answer in memory. What a request says and how an answer looks on the wire is gun
 """
 
 import os
-import queue
 import selectors
-import socket
 import threading
 import time
 from collections.abc import Callable
 from contextlib import suppress
-from functools import partial
-from typing import Any
-
-from gunicorn import util
-from gunicorn.workers.base import Worker
 
 from dividing.web.server.arriving import LONGEST_HEAD
 from dividing.web.server.caller import Caller, Message, Stage
+from dividing.web.server.door import OWN_THREAD, Door
 from dividing.web.server.exchange import exchange, refusal
 
 # Threads share one interpreter, so they add fairness, not speed: this many long batches at once still leave
@@ -30,31 +24,17 @@ from dividing.web.server.exchange import exchange, refusal
 THREADS = 16
 TICK = 1.0
 GO_ON = b"HTTP/1.1 100 Continue\r\n\r\n"
-OWN_THREAD = Stage.SOLVING
+# A worker that has been told to stop still waits so many seconds. Who keeps a connection may be sending a request at
+# that very moment; it is answered, with the word that the connection ends, before a silent one is closed.
+LAST_WAITS = {Stage.IDLE: 1.0, Stage.ASKING: 3.0}
 
-Task = tuple[Caller, Message]
 
-
-class PatientWorker(Worker):  # type: ignore[misc]  # gunicorn has no type hints
+class PatientWorker(Door):
     """Serves many callers, however slow, from one process."""
 
-    alive: bool
-
-    def __init__(self, *arguments: Any) -> None:
-        super().__init__(*arguments)
-        self.callers: set[Caller] = set()
-        self.tasks: queue.SimpleQueue[Task | None] = queue.SimpleQueue()
-        self.done: queue.SimpleQueue[Caller] = queue.SimpleQueue()
-        self.handover = threading.Lock()
-        self.next_sweep = 0.0
-
     def run(self) -> None:
-        # Made here and not above: that runs before the fork, and workers must not share a selector.
-        self.selector = selectors.DefaultSelector()
+        self.open_doors()
         self.selector.register(self.PIPE[0], selectors.EVENT_READ, self.wake)
-        for listener in self.sockets:
-            listener.setblocking(False)
-            self.selector.register(listener, selectors.EVENT_READ, partial(self.accept, listener))
         for number in range(THREADS):
             threading.Thread(target=self.work, name=f"solving-{number}", daemon=True).start()
         while self.alive:
@@ -78,63 +58,18 @@ class PatientWorker(Worker):  # type: ignore[misc]  # gunicorn has no type hints
             self.expire(caller)
 
     def finish(self) -> None:
-        """Take no more callers; let the ones who are being answered have their answer."""
-        for listener in self.sockets:
-            self.selector.unregister(listener)
-            listener.close()
-        end = time.monotonic() + self.cfg.graceful_timeout
-        while time.monotonic() < end:
-            for caller in [caller for caller in self.callers if caller.stage in (Stage.IDLE, Stage.ASKING)]:
-                self.drop(caller)
-            if not self.callers:
-                break
+        """Answer who is here and who asks without delay, then go."""
+        self.close_doors()
+        began = time.monotonic()
+        # The last tick is left for going before the master loses patience.
+        while self.callers and time.monotonic() < began + self.cfg.graceful_timeout - TICK:
+            for caller in self.callers:
+                caller.deadline = min(caller.deadline, began + LAST_WAITS.get(caller.stage, caller.stage.value))
             self.turn()
         for _ in range(THREADS):
             self.tasks.put(None)
 
     # The loop's side: nothing below may wait.
-
-    def accept(self, listener: Any) -> None:
-        try:
-            sock, address = listener.accept()
-        except BlockingIOError:
-            return  # another worker was quicker
-        except OSError:
-            self.make_room()  # no file descriptor left
-            return
-        sock.setblocking(False)
-        if len(self.callers) >= self.cfg.worker_connections:
-            self.make_room()
-        caller = Caller(sock, address, listener.getsockname())
-        self.callers.add(caller)
-        caller.enter(Stage.IDLE)
-        self.watch(caller, selectors.EVENT_READ, self.hear)
-
-    def make_room(self) -> None:
-        waiting = [caller for caller in self.callers if caller.stage is not OWN_THREAD]
-        if waiting:
-            self.drop(min(waiting, key=lambda caller: caller.deadline))
-
-    def watch(self, caller: Caller, event: int, react: Callable[[Caller], None]) -> None:
-        change = self.selector.modify if caller.is_watched else self.selector.register
-        change(caller.sock, event, partial(self.call, react, caller))
-        caller.is_watched = True
-
-    def call(self, react: Callable[[Caller], None], caller: Caller) -> None:
-        # One round of events may drop a caller who has another event in the same round.
-        if not caller.is_gone:
-            react(caller)
-
-    def unwatch(self, caller: Caller) -> None:
-        if caller.is_watched:
-            self.selector.unregister(caller.sock)
-            caller.is_watched = False
-
-    def drop(self, caller: Caller) -> None:
-        self.unwatch(caller)
-        self.callers.discard(caller)
-        caller.is_gone = True
-        util.close(caller.sock)
 
     def hear(self, caller: Caller) -> None:
         """Bytes have come in, or the other side has closed."""
@@ -193,26 +128,12 @@ class PatientWorker(Worker):  # type: ignore[misc]  # gunicorn has no type hints
             if caller.stage is not Stage.SENDING:
                 caller.enter(Stage.SENDING)
                 self.watch(caller, selectors.EVENT_WRITE, self.settle)
-        elif caller.stays and self.alive:
+        elif caller.stays:
             caller.enter(Stage.ASKING if caller.arrival.held else Stage.IDLE)
             self.watch(caller, selectors.EVENT_READ, self.hear)
             self.consider(caller)
         else:
             self.part(caller)
-
-    def part(self, caller: Caller) -> None:
-        # RFC 9112, section 9.6: closing with unread bytes would destroy the answer on its way.
-        try:
-            caller.sock.shutdown(socket.SHUT_WR)
-        except OSError:
-            self.drop(caller)
-            return
-        caller.enter(Stage.PARTING)
-        self.watch(caller, selectors.EVENT_READ, self.hear_out)
-
-    def hear_out(self, caller: Caller) -> None:
-        if not caller.receive():
-            self.drop(caller)
 
     # The threads' side: no selector, and no socket but the first attempt to send.
 
@@ -229,9 +150,7 @@ class PatientWorker(Worker):  # type: ignore[misc]  # gunicorn has no type hints
             # The usual end: all is sent, the selector still watches, and the loop need not wake.
             if intact and caller.stays and caller.is_watched and not (caller.answer or caller.arrival.held):
                 caller.enter(Stage.IDLE)
-                if self.alive:
-                    return
-                caller.enter(OWN_THREAD)
+                return
         self.done.put(caller)
         with suppress(BlockingIOError):
             os.write(self.PIPE[1], b"\0")

@@ -1,0 +1,112 @@
+"""Who comes in and who goes: the connections of a worker, and what its loop watches them for."""
+
+import queue
+import selectors
+import socket
+import threading
+from collections.abc import Callable
+from functools import partial
+from typing import Any
+
+from gunicorn import util
+from gunicorn.workers.base import Worker
+
+from dividing.web.server.caller import Caller, Message, Stage
+
+OWN_THREAD = Stage.SOLVING
+
+Task = tuple[Caller, Message]
+
+
+class Door(Worker):  # type: ignore[misc]  # gunicorn has no type hints
+    """A worker that keeps its callers in one loop; nothing here may wait."""
+
+    alive: bool
+
+    def __init__(self, *arguments: Any) -> None:
+        super().__init__(*arguments)
+        self.callers: set[Caller] = set()
+        self.tasks: queue.SimpleQueue[Task | None] = queue.SimpleQueue()
+        self.done: queue.SimpleQueue[Caller] = queue.SimpleQueue()
+        self.handover = threading.Lock()
+        self.next_sweep = 0.0
+
+    def hear(self, caller: Caller) -> None:
+        """Bytes have come in, or the other side has closed."""
+        raise NotImplementedError
+
+    def open_doors(self) -> None:
+        # Made here and not above: that runs before the fork, and workers must not share a selector.
+        self.selector = selectors.DefaultSelector()
+        for listener in self.sockets:
+            listener.setblocking(False)
+            self.selector.register(listener, selectors.EVENT_READ, partial(self.accept, listener))
+
+    def close_doors(self) -> None:
+        """Let in who stands in the queue and then nobody: what is in the queue of a closed socket is lost."""
+        for listener in self.sockets:
+            self.selector.unregister(listener)
+            while len(self.callers) < self.cfg.worker_connections and self.accept(listener):
+                pass
+            listener.close()
+
+    def accept(self, listener: Any) -> bool:
+        """Let one caller in; False when nobody stood there."""
+        try:
+            sock, address = listener.accept()
+        except BlockingIOError:
+            return False  # another worker was quicker
+        except OSError:
+            self.make_room()  # no file descriptor left
+            return False
+        sock.setblocking(False)
+        if len(self.callers) >= self.cfg.worker_connections:
+            self.make_room()
+        self.welcome(sock, address, listener.getsockname())
+        return True
+
+    def welcome(self, sock: socket.socket, address: object, server: object) -> None:
+        caller = Caller(sock, address, server)
+        self.callers.add(caller)
+        caller.enter(Stage.IDLE)
+        self.watch(caller, selectors.EVENT_READ, self.hear)
+
+    def make_room(self) -> None:
+        waiting = [caller for caller in self.callers if caller.stage is not OWN_THREAD]
+        if waiting:
+            self.drop(min(waiting, key=lambda caller: caller.deadline))
+
+    def watch(self, caller: Caller, event: int, react: Callable[[Caller], None]) -> None:
+        change = self.selector.modify if caller.is_watched else self.selector.register
+        change(caller.sock, event, partial(self.call, react, caller))
+        caller.is_watched = True
+
+    def call(self, react: Callable[[Caller], None], caller: Caller) -> None:
+        # One round of events may drop a caller who has another event in the same round.
+        if not caller.is_gone:
+            react(caller)
+
+    def unwatch(self, caller: Caller) -> None:
+        if caller.is_watched:
+            self.selector.unregister(caller.sock)
+            caller.is_watched = False
+
+    def drop(self, caller: Caller) -> None:
+        self.unwatch(caller)
+        self.callers.discard(caller)
+        caller.is_gone = True
+        util.close(caller.sock)
+
+    def part(self, caller: Caller) -> None:
+        # RFC 9112, section 9.6: closing with unread bytes would destroy the answer on its way.
+        try:
+            caller.sock.shutdown(socket.SHUT_WR)
+        except OSError:
+            self.drop(caller)
+            return
+        caller.enter(Stage.PARTING)
+        self.watch(caller, selectors.EVENT_READ, self.hear_out)
+
+    def hear_out(self, caller: Caller) -> None:
+        if not caller.receive():
+            self.drop(caller)
