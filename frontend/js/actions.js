@@ -1,11 +1,11 @@
-// Everything that a button, a field or a link can set going.
+// Everything that a button, a field or a link of the first document can set going.
 
 import { store } from "./store.js";
 import * as api from "./api.js";
 import { asWords, isBlank, toBody, withPositions } from "./question.js";
-import { toHash } from "./link.js";
-import { sentHead, wholeHead } from "./words.js";
-import { typeSign } from "./field.js";
+import { borrow, fromHash, toHash } from "./link.js";
+import { sentHead } from "./words.js";
+import { focusOn, go, say } from "./document.js";
 import { jobOf } from "./jobs.js";
 import { start as startJob } from "./shop.js";
 import { headActions } from "./head-actions.js";
@@ -15,20 +15,6 @@ const TYPING = 350;
 const THEN = 400;
 let pause = 0;
 let turn = 0;
-
-function say(text) {
-  const line = document.getElementById("status");
-  line.textContent = "";
-  setTimeout(() => { line.textContent = text; }, 50);
-}
-
-function focusOn(id) {
-  const found = document.getElementById(id);
-  if (!found) return;
-  found.closest("details")?.setAttribute("open", "");
-  found.focus();
-  found.scrollIntoView({ block: "center" });
-}
 
 function remember() {
   const { question, head, chosen } = store.get();
@@ -70,26 +56,15 @@ async function solve({ loud = false, chosen = 0 } = {}) {
   const first = Math.min(chosen, answer.setups.length - 1);
   store.set({
     answer, asked, chosen: first, problem: null, unsure: false, busy: false,
-    saved: reply.saved || null, version: answer.service_version,
+    saved: reply.saved || null,
   });
   remember();
   say(answer.setups[first].summary);
   setTimeout(() => mine === turn && schedule(asked, mine), loud ? 0 : THEN);
 }
 
-function go({ view }) {
-  store.set({ view });
-  window.scrollTo(0, 0);
-  setTimeout(() => document.querySelector("#main h1")?.focus());
-}
-
 export const actions = {
-  say, focusOn, solve, go,
-  skip: () => document.getElementById("main").focus(),
-  focus: ({ on }) => focusOn(on),
-  theme: ({ theme }) => store.set({ theme }),
-  set: (patch) => store.set(patch),
-
+  solve,
   // A field of the question changed: the answer follows a moment after the last key.
   ask(patch) {
     store.set({ question: { ...store.get().question, ...patch }, shared: null });
@@ -104,19 +79,6 @@ export const actions = {
     schedule(asked, turn);
     focusOn("move");
   },
-  open({ question, head, chosen }) {
-    const mine = store.get();
-    const other = JSON.stringify(wholeHead(head)) !== JSON.stringify(wholeHead(mine.head));
-    if (other) store.set({ ownHead: mine.ownHead || { head: mine.head, headName: mine.headName } });
-    const { diameter } = mine.question;
-    store.set({ question: { diameter, ...question }, head: wholeHead(head), ...(other ? { headName: "" } : {}), view: "setup" });
-    solve({ loud: true, chosen });
-  },
-  connected(online) {
-    store.set({ online });
-    say(online ? "The connection is back." : "No connection to the service.");
-    if (online && (store.get().saved || store.get().problem?.status === 0)) solve({ chosen: store.get().chosen });
-  },
   askPart(name, value) {
     actions.ask({ part: { ...store.get().question.part, [name]: value } });
   },
@@ -127,13 +89,30 @@ export const actions = {
     if (!setup.positions) return say("The schedule of cuts is not here yet. Try again in a moment.");
     startJob({ title: asWords(question), asked, setup, hash: location.hash });
   },
-  async start() {
-    if (jobOf(store.get())) store.set({ view: "shop" });
-    const reply = await api.heads();
-    if (reply.ok) store.set({ ready: reply.data.heads, version: reply.data.service_version });
-    if (!location.hash) solve();
-  },
-  sign: ({ for: id, sign }) => typeSign(id, sign),
   ...headActions({ solve, go, say, focusOn }),
   ...paperActions({ say, focusOn }),
 };
+
+// A link brings its own head; the operator's is kept aside until it is asked back.
+export function link(hash) {
+  const found = fromHash(hash);
+  if (!found) return false;
+  const mine = store.get();
+  borrow(found.head);
+  store.set({ question: { diameter: mine.question.diameter, ...found.question }, view: "setup" });
+  solve({ loud: true, chosen: found.chosen });
+  return true;
+}
+
+export function connected(online) {
+  if (online && (store.get().saved || store.get().problem?.status === 0)) solve({ chosen: store.get().chosen });
+}
+
+export const renewed = () => solve({ chosen: store.get().chosen });
+
+export async function start() {
+  if (jobOf(store.get())) store.set({ view: "shop" });
+  const reply = await api.heads();
+  if (reply.ok) store.set({ ready: reply.data.heads });
+  if (!turn) solve();
+}

@@ -2,7 +2,7 @@
 // `saved` is the time at which a stored answer was made, given when the service cannot be reached; status 0 means that
 // it could not be reached and nothing is stored. `connection` fires "change" when the service goes or comes back.
 
-import { forget, keep, recall } from "./store.js";
+import { forget, keep, recall, store } from "./store.js";
 
 const KEEP = 50;
 const LONGEST = 400000;
@@ -76,7 +76,7 @@ async function reach(path, body) {
   }
 }
 
-async function ask(path, body) {
+export async function ask(path, body) {
   const key = path + (body === undefined ? "" : JSON.stringify(body));
   let reply, data;
   try {
@@ -90,7 +90,20 @@ async function ask(path, body) {
   connection.report(true);
   if (!reply.ok) return { ok: false, status: reply.status, problem: data };
   storeAnswer(key, data);
+  store.set({ version: data.service_version });
   return { ok: true, status: reply.status, data };
+}
+
+// Whether a document can be had now; having been asked for, it is in the browser's own cache.
+export async function reaches(href) {
+  try {
+    const found = (await fetch(href, { signal: patience() })).ok;
+    connection.report(true);
+    return found;
+  } catch {
+    connection.report(false);
+    return false;
+  }
 }
 
 export const solve = (body) => ask("/v1/solve", body);

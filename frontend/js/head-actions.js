@@ -77,7 +77,6 @@ export function headActions({ solve, go, say, focusOn }) {
       store.set({ heads: store.get().heads.filter((_, row) => row !== Number(at)) });
       say("Taken off the list.");
     },
-    ownHead: () => take(store.get().ownHead.head, store.get().ownHead.headName),
     useCount() {
       const found = counted(draft().crank || "", draft().rounds || "1");
       if (!found) return say("Give the crank turns that you counted.");

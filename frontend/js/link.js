@@ -1,6 +1,7 @@
-// The link: what a setup depends on, after the # of the page's address, in the words of the service's query form. Pure.
+// The link: what a setup depends on, after the # of the page's address, in the words of the service's query form.
 
-import { DEFAULT_HEAD, list, numberOr } from "./words.js";
+import { DEFAULT_HEAD, list, numberOr, wholeHead } from "./words.js";
+import { store } from "./store.js";
 import { typedPart } from "./part-kinds.js";
 import { angleList } from "./question.js";
 
@@ -23,7 +24,7 @@ function workWords(question) {
   return words;
 }
 
-function headWords(head) {
+export function headWords(head) {
   const words = {};
   if (head.ratio !== undefined) words.ratio = head.ratio;
   if (head.plates && !same(head.plates, DEFAULT_HEAD.plates)) words.plates = head.plates.map((plate) => plate.join(",")).join("/");
@@ -46,7 +47,7 @@ export function toHash(question, head, chosen = 0) {
     .map(([name, value]) => `${name}=${encodeURIComponent(value).replace(/%2C/g, ",").replace(/%2F/g, "/").replace(/%20/g, "+")}`).join("&");
 }
 
-function readHead(words) {
+export function readHead(words) {
   const head = {};
   if (words.has("ratio")) head.ratio = numberOr(words.get("ratio"));
   if (words.has("plates")) head.plates = words.get("plates").split("/").map(list).filter((plate) => plate.length);
@@ -87,4 +88,12 @@ export function fromHash(hash) {
   if (kind === "part") question.part = readPart(words.get("part"));
   for (const name of ["count", ...PLAIN_WORDS]) if (words.has(name)) question[name] = words.get(name);
   return { question, head: readHead(words), chosen: Math.max(0, (Number(words.get("setup")) || 1) - 1) };
+}
+
+// Another head than the operator's own comes into use; the own one waits until it is asked back.
+export function borrow(head) {
+  const { head: mine, headName, ownHead } = store.get();
+  if (same(wholeHead(head), wholeHead(mine))) return;
+  if (ownHead && same(wholeHead(head), wholeHead(ownHead.head))) return store.set({ ...ownHead, ownHead: null });
+  store.set({ head: wholeHead(head), headName: "", ownHead: ownHead || { head: mine, headName } });
 }

@@ -1,9 +1,10 @@
 // One state for the whole page. A change fires "change" with the names that changed in `detail`.
 //
-//   view      "setup" | "shop" | "check" | "angles" | "head" | "handout": what fills the screen
+//   view      "setup" | "shop" | "check" | "angles" | "head" | …: what fills the screen
 //   question  what the operator asks: {kind: "divisions"|"angle"|"angles"|"part", divisions, angle, count, angles,
 //             tolerance, every, diameter, part: {kind, …}}, all as typed
-//   head      the head as the contract writes it; headName  the operator's name for it
+//   head      the head as the contract writes it; headName  the operator's name for it; ownHead  {head, headName} while a
+//             link lends another
 //   heads     [{name, head}] kept by the operator
 //   answer    the last answer of /v1/solve, or null; its chosen setup has `positions` once they have come
 //   chosen    which of answer.setups is in use
@@ -11,9 +12,11 @@
 //   busy      a question is on its way; online  the service was reached the last time
 //   asked     the body of the request that gave `answer`
 //   theme     "auto" | "light" | "dark"
+//   class, office  what those documents keep
 
 const PREFIX = "dividing.";
-const KEPT = ["question", "head", "headName", "heads", "theme", "jobs", "shop", "check", "angles", "unit"];
+// Each document keeps what it needs under a name of its own; the head is everybody's.
+const KEPT = ["question", "head", "headName", "ownHead", "heads", "theme", "jobs", "shop", "check", "angles", "class", "office"];
 
 export function recall(name, otherwise = null) {
   try {
@@ -94,3 +97,9 @@ export const store = new Store({
   online: true,
   theme: "auto",
 });
+
+// What was kept since this document last looked; what is typed here stays.
+export function recallKept() {
+  const found = KEPT.filter((name) => name !== "question").map((name) => [name, recall(name)]);
+  store.set(Object.fromEntries(found.filter(([, value]) => value !== null)));
+}

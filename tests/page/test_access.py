@@ -119,12 +119,12 @@ STATES: dict[str, Callable[[Page], None]] = {
     "jobs": going_to("jobs"),
     "check": going_to("check"),
     "angles": going_to("angles"),
-    "handout": going_to("handout"),
+    "handout": going_to("class"),
 }
 
 # Every control that is shown and pressed: at least 48 by 48, and 8 from its neighbour on the same row or column.
 CROWDED = """() => {
-  const kinds = 'button, input:not([type=radio], [type=checkbox]), select, textarea, summary, .pick, label.button';
+  const kinds = 'button, input:not([type=radio], [type=checkbox]), select, textarea, summary, .pick, label.button, .pages a';
   const pressed = [...document.querySelectorAll(kinds)].filter((each) => each.checkVisibility()
     && !each.matches('.unseen, .skip') && !each.closest('dialog:not([open])'));
   const name = (each) => each.id || each.textContent.trim().slice(0, 20);

@@ -1,13 +1,13 @@
 // An angle as crank settings, crank settings as an angle, and what the angle comes to as an arc, a chord, a rise, a sine bar.
 
-import { html, mount } from "./html.js";
-import { angle as askAngle } from "./api.js";
-import { store } from "./store.js";
-import { field } from "./field.js";
-import { summary } from "./errors.js";
+import { html, mount } from "../html.js";
+import { angle as askAngle } from "../api.js";
+import { store } from "../store.js";
+import { field } from "../field.js";
+import { summary } from "../errors.js";
 import { mixed } from "./fractions.js";
-import { faultsOf, fillForm, keepForm } from "./kept-form.js";
-import { count, headLine, numberOr, seconds, wholeHead } from "./words.js";
+import { faultsOf, fillForm, keepForm } from "../kept-form.js";
+import { count, headLine, numberOr, seconds, wholeHead } from "../words.js";
 
 const TYPING = 400;
 let actions = null;
@@ -73,7 +73,7 @@ const setting = ({ turns, holes, circle, plate }) => html`<li><strong>${[turns ?
 function crank({ turns, settings, nearest }) {
   const close = nearest && !settings?.length ? html`<p>No circle of this head gives it exactly. Nearest:</p><ul>${setting(nearest)}</ul>
     <p>off by ${seconds(nearest.error_seconds)}.</p>` : "";
-  return html`<section class="sheet"><h2>On the crank</h2><p class="handout-move">${turns ? `${mixed(turns)} crank turns` : "No whole fraction of crank turns"}</p>
+  return html`<section class="sheet"><h2>On the crank</h2><p class="crank-move">${turns ? `${mixed(turns)} crank turns` : "No whole fraction of crank turns"}</p>
     ${settings?.length ? html`<ul>${settings.map(setting)}</ul>` : close}</section>`;
 }
 
@@ -102,3 +102,6 @@ export function render(root, state, given) {
   fillForm(form, values);
   mount(root.querySelector("#angles-result"), result(state.converted || {}));
 }
+
+// Another head, or the connection back: what stands there is asked anew.
+export const askAgain = () => actions && ask(false);

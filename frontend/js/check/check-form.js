@@ -1,8 +1,8 @@
 // The form for a setup worked by hand, and the request made of it.
 
-import { html } from "./html.js";
-import { field } from "./field.js";
-import { METHODS, numberOr, wholeOr } from "./words.js";
+import { html } from "../html.js";
+import { field } from "../field.js";
+import { METHODS, numberOr, wholeOr } from "../words.js";
 
 const CHECKED = ["plain", "direct", "compound", "differential", "dial"];
 const BOXES = {

@@ -1,13 +1,13 @@
 // A handout for a class: how dividing is worked out, on the head that is set in the page. The service works every example.
 
-import { html, mount, raw } from "./html.js";
-import { solve } from "./api.js";
-import { store } from "./store.js";
-import { drawPlate } from "./draw-plate.js";
-import { drawTrain } from "./draw-train.js";
+import { html, mount, raw } from "../html.js";
+import { solve } from "../api.js";
+import { store } from "../store.js";
+import { drawPlate } from "../draw-plate.js";
+import { drawTrain } from "../draw-train.js";
 import { EXERCISES, LESSONS, blanks, opening } from "./handout-words.js";
-import { moveText } from "./figures.js";
-import { count, headLine, wholeHead } from "./words.js";
+import { moveText } from "../figures.js";
+import { count, headLine, wholeHead } from "../words.js";
 
 let asking = "";
 
@@ -69,7 +69,7 @@ export function render(root, state) {
     asking = key;
     gather(wholeHead(state.head), key);
   }
-  mount(root, html`<article class="handout"><div class="row handout-tools"><button type="button" class="main" id="handout-print">Print the handout</button></div>
+  mount(root, html`<article class="handout"><div class="row unprinted"><button type="button" class="main" id="handout-print">Print the handout</button></div>
     <h1 tabindex="-1">How dividing is worked out</h1><p>On ${state.headName || "this head"}: ${headLine(state.head)}.</p>
     ${opening(wholeHead(state.head)).map((line) => html`<p>${line}</p>`)}${body(state)}</article>`);
   root.querySelector("#handout-print").onclick = () => window.print();

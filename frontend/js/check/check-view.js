@@ -1,14 +1,16 @@
 // A setup worked by hand: what it really makes, what slipped, and the right one beside it.
 
-import { html, mount } from "./html.js";
-import { verify } from "./api.js";
-import { store } from "./store.js";
-import { summary } from "./errors.js";
+import { html, mount } from "../html.js";
+import { solve, verify } from "../api.js";
+import { store } from "../store.js";
+import { summary } from "../errors.js";
 import { mixed, wideError } from "./fractions.js";
-import { figures } from "./figures.js";
-import { faultsOf, fillForm, keepForm } from "./kept-form.js";
+import { figures } from "../figures.js";
+import { faultsOf, fillForm, keepForm } from "../kept-form.js";
 import { checkForm, fieldOf, fromClaim, toRequest } from "./check-form.js";
-import { METHODS, count, headLine, seconds, wholeHead } from "./words.js";
+import { toHash } from "../link.js";
+import { toBody } from "../question.js";
+import { METHODS, count, headLine, seconds, sentHead, wholeHead } from "../words.js";
 
 const VERDICT = {
   exact: ["good", "Right, and exact"], within_tolerance: ["good", "Not exact, but within what you allow"],
@@ -37,14 +39,14 @@ function changed() {
   if (store.get().checked) store.set({ checked: null });
 }
 
+// Over to the first document, which finds the same setup among its own.
 async function use() {
-  const { checked, check, question } = store.get();
-  const { right } = checked.answer;
-  const words = checkOf({ check, question });
-  store.set({ question: { kind: words.kind, [words.kind]: words.number, tolerance: words.tolerance || "" }, view: "setup" });
-  await actions.solve({ loud: true });
-  const same = (store.get().answer?.setups || []).findIndex((setup) => setup.summary === right.summary);
-  if (same > 0) actions.choose({ at: same });
+  const { checked, head, ...state } = store.get();
+  const { kind, number, tolerance } = checkOf(state);
+  const question = { kind, [kind]: number, tolerance };
+  const reply = await solve(toBody(question, sentHead(head)));
+  const same = reply.ok ? reply.data.setups.findIndex(({ summary }) => summary === checked.answer.right.summary) : 0;
+  actions.leave({}, { href: `./#${toHash(question, head, Math.max(0, same))}`, textContent: "Set up" });
 }
 
 function correct(at) {
