@@ -136,6 +136,24 @@ def test_formulas_come_out_as_text_and_no_cell_of_an_answer_is_a_fraction(client
     assert {row["ref"] for row in rows(response)} == {f"'=1+{n}" for n in counts}
 
 
+def test_the_head_in_the_address_serves_the_lines_that_name_none(client: FlaskClient) -> None:
+    text = "divisions,ratio\n28,\n28,40\n24,\n"
+    told = client.post(ADDRESS + "?ratio=60&direct_circles=", data=text, content_type="text/csv")
+    other, own, plain = rows(told)
+    # 60/28 = 2 1/7, 40/28 = 1 3/7, 60/24 = 2 1/2: without its own direct plate the head of the address turns the crank.
+    assert [each["turns"] for each in (other, own, plain)] == ["2", "1", "2"]
+    assert (plain["method"], int(other["holes"]) * 7, int(own["holes"]) * 7) == (
+        "plain", int(other["circle"]), int(own["circle"]) * 3,
+    )  # fmt: skip
+
+
+def test_a_sheet_whose_head_in_the_address_is_wrong_is_refused_as_a_whole(client: FlaskClient) -> None:
+    wrong = client.post(ADDRESS + "?ratio=many", data="divisions\n28\n", content_type="text/csv")
+    assert (wrong.status_code, wrong.json["errors"][0]["pointer"]) == (422, "#/head/ratio")
+    unknown = client.post(ADDRESS + "?colour=red", data="divisions\n28\n", content_type="text/csv")
+    assert (unknown.status_code, unknown.json["errors"][0]["parameter"]) == (422, "colour")
+
+
 def test_worst_seconds_have_the_comma_where_cells_are_parted_by_semicolons(client: FlaskClient) -> None:
     (row,) = rows(send(client, "ref;divisions\nA;73\n"), ";")
     assert re.fullmatch(r"[0-9]+,[0-9]+", row["worst_seconds"])

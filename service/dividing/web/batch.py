@@ -12,10 +12,11 @@ from dividing import __version__
 
 from . import batch_costing, costing, routing, sheet
 from .body import read_body
-from .exchange import answer, asked_in_body
+from .exchange import answer, asked_in_body, asked_in_query
 from .limits import BATCH_BODY_MOST
 from .operations import CSV, JSON, OtherForm, in_body
 from .problems import WRONG_CONTENT, Problem, document, of
+from .query_words import HEAD_WORDS
 from .schemas.batch import BATCH_IN, BatchIn, BatchOut, ItemIn
 from .schemas.solve import SOLVE_IN, Question
 from .solve import solved
@@ -33,7 +34,7 @@ _log = logging.getLogger("dividing")
 def solve_batch() -> Response:
     """Questions in the body."""
     if request.mimetype == CSV:
-        told = sheet_answered(read_body(request, BATCH_BODY_MOST))
+        told = sheet_answered(read_body(request, BATCH_BODY_MOST), asked_in_query(HEAD_WORDS).get("head"))
         return Response(told, content_type=f"{CSV}; charset=utf-8")
     _check_content(request.mimetype)
     request_id = request.environ.get("dividing.request_id", "")
@@ -52,11 +53,13 @@ def batch_answered(asked: Any, request_id: str = "") -> dict[str, Any]:
     return {"answers": answers, "service_version": __version__}
 
 
-def sheet_answered(data: bytes) -> bytes:
-    """The sheet with its answers after its own columns."""
+def sheet_answered(data: bytes, head: dict[str, Any] | None = None) -> bytes:
+    """The sheet with its answers after its own columns; `head` serves the lines that name none."""
     read = sheet.read(data)
     columns = routing.columns(read.heading)
-    questions = [_line_asked(columns, line) for line in read.lines]
+    usual: dict[str, Any] = {} if head is None else {"head": head}
+    SOLVE_IN.load({"work": {"divisions": 2}, **usual})
+    questions = [_line_asked(columns, line, usual) for line in read.lines]
     batch_costing.check(batch_costing.in_line(each) for each in questions if isinstance(each, Question))
     rows = []
     for line, question in zip(read.lines, questions, strict=True):
@@ -93,11 +96,11 @@ def _solved(item: dict[str, Any]) -> dict[str, Any]:
     return solved({name: value for name, value in item.items() if name != "ref"})
 
 
-def _line_asked(columns: dict[str, int], line: sheet.Line) -> Question | Problem | str:
+def _line_asked(columns: dict[str, int], line: sheet.Line, usual: dict[str, Any]) -> Question | Problem | str:
     """The question of a line, or what is wrong with it."""
     if line.fault is not None:
         return line.fault
-    return _kept(_question, routing.asked(columns, line.cells))
+    return _kept(_question, {**usual, **routing.asked(columns, line.cells)})
 
 
 def _question(asked: dict[str, Any]) -> Question:
@@ -126,7 +129,9 @@ OPERATIONS = (
         "spoils no other: it has a problem where the others have an answer. The same address takes a sheet "
         "(Content-Type: text/csv, UTF-8, cells parted by , or ;) whose columns are words of the query form and "
         "ref, in any order; an empty cell leaves the word out, a list of angles with decimal commas is parted by "
-        "semicolons, and a part is read where it is an object of JSON. All columns come out as they went in, "
+        "semicolons, and a part is read where it is an object of JSON. The head that is named in the query, in words "
+        "of the query form (?ratio=60&plates=), serves the lines that name nothing of a head. All columns come out as "
+        "they went in, "
         f"followed by {', '.join(routing.RESULTS)}. Text that a spreadsheet would run as a formula comes out with ' "
         "before it.",
         asked=BatchIn, answered=BatchOut, answer=batch_answered,
