@@ -4,7 +4,7 @@ import pytest
 from playwright.sync_api import Page, expect
 
 from tests.page.conftest import Open
-from tests.page.test_heads import described
+from tests.page.test_heads import describe
 from tests.page.test_looking_up import reads
 from tests.page.test_offline import serving
 from tests.running import free_port
@@ -39,7 +39,7 @@ def test_a_question_in_the_link_is_answered_whatever_document_it_was_sent_to(ope
 
 
 def test_one_head_serves_every_document(page: Page) -> None:
-    described(page, ratio="60", name="By the window")
+    describe(page, "By the window", "60")
     for view in ("check", "angles", "class"):
         page.locator(f"#go-{view}").click()
         expect(page.locator("#main")).to_contain_text("On By the window: 60:1")
