@@ -1,0 +1,116 @@
+"""What a geared plate adds: the motions that the trains give it, and the places that the pin then passes."""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Collection, Iterable, Iterator, Mapping
+from functools import cache
+from itertools import product
+from math import gcd
+from typing import Literal
+
+from ..bounds import EVERY_TRIED, PLATE_MOTION_MOST
+from ..head import Head, Idlers
+from ..trains import Ratio, train_table
+
+Passings = Mapping[int, Collection[int]]
+"""Places of a circle of q holes that the pin passes in one turn of the spindle, R q - n for a plate that makes n/q
+turns in it, in lowest terms and below 0 against the crank: for each q, those of all motions."""
+TURNS_MOST = EVERY_TRIED
+"""Spaces a move, and so turns of the spindle, that are tried."""
+_DIRECTIONS: tuple[tuple[Literal["with", "against"], int], ...] = (("with", 1), ("against", -1))
+
+
+def directions(idlers: Idlers, *, gears: int, owned: int) -> tuple[int, ...]:
+    """Which ways a train of 2 or 4 `gears` can turn the plate with the idlers that are left: 1 with the crank, -1
+    against it.
+
+    >>> directions(Idlers(), gears=2, owned=3), directions(Idlers(), gears=2, owned=4)
+    ((1,), (1, -1))
+    """
+    needed = ((idlers.needed(gears=gears, direction=direction), sign) for direction, sign in _DIRECTIONS)
+    return tuple(sign for count, sign in needed if gears + count <= owned)
+
+
+def passings(head: Head) -> Passings:
+    """What the pin passes with every motion of the plate that the gears owned can give it.
+
+    >>> passings(Head(change_gears=(24, 28, 32, 48)))[7]
+    [274, 272, 268, 286, 288, 292, 276, 271, 264]
+    """
+    owned = len(head.change_gears)
+    found: dict[int, list[int]] = {}
+    for gears, ratios in trains(head).items():
+        signs = directions(head.idlers, gears=gears, owned=owned)
+        for driven, all_drivers in _by_driven(ratios if signs else ()).items():
+            turned = head.ratio * driven
+            places = [turned - sign * drivers for sign in signs for drivers in all_drivers]
+            found.setdefault(driven, []).extend(
+                places if turned > PLATE_MOTION_MOST * driven else filter(_some, places)
+            )
+    return found
+
+
+def _some(places: int) -> bool:
+    """Whether the pin passes any at all: at a low ratio the plate may run as fast as the crank, or ahead of it."""
+    return places > 0
+
+
+def _by_driven(ratios: Iterable[Ratio]) -> dict[int, list[int]]:
+    found: defaultdict[int, list[int]] = defaultdict(list)
+    for drivers, driven in ratios:
+        found[driven].append(drivers)
+    return found
+
+
+def trains(head: Head) -> dict[int, Collection[Ratio]]:
+    """What trains of 2 and of 4 gears make, before idlers are counted."""
+    table = train_table(tuple(sorted(head.change_gears)), head.idlers)
+    return {2: table.simple, 4: table.compound}
+
+
+def points_in(turns: int, circles: Iterable[int], given: Passings) -> list[int]:
+    """The places that the pin passes in `turns` turns of the spindle, for each circle and motion that bring it to a
+    hole then and not before. Some may stand there twice.
+
+    >>> points_in(1, [21], {7: [40 * 7 - 6]})
+    [822]
+    """
+    ways = {way for circle in circles for way in falling_in(circle, turns) if way[1] in given}
+    return [times * places for times, driven in ways for places in given[driven]]
+
+
+@cache
+def falling_in(circle: int, turns: int) -> tuple[tuple[int, int], ...]:
+    """Which motions bring the pin to a hole of `circle` in `turns` turns of the spindle and not before: as (times,
+    driven), where the pin then passes `times` (R driven - drivers) places of it.
+
+    With a motion of n/q and g = gcd(c, q), c (R - n/q) = (c/g)(R q - n)/(q/g): the turns are q/g.
+
+    >>> falling_in(21, 2)
+    ((21, 2), (7, 6), (3, 14), (1, 42))
+    """
+    return tuple((circle // shared, shared * turns) for shared in divisors(circle) if gcd(circle // shared, turns) == 1)
+
+
+@cache
+def divisors(circle: int) -> tuple[int, ...]:
+    """What divides the holes of a circle, in rising order."""
+    return tuple(part for part in range(1, circle + 1) if circle % part == 0)
+
+
+def in_turns(head: Head) -> Iterator[tuple[int, list[int]]]:
+    """(turns of the spindle, the points that the pin passes in them) for the plates and gears of a head."""
+    if head.plates and len(head.change_gears) > 1:
+        circles, given = [circle for circle, _ in head.circles], passings(head)
+        for turns in range(1, TURNS_MOST + 1):
+            yield turns, points_in(turns, circles, given)
+
+
+def by_driven(circles: Iterable[int]) -> dict[int, list[tuple[int, int]]]:
+    """For every circle and number of turns, (turns, times) by what is driven; see `falling_in`."""
+    found: dict[int, list[tuple[int, int]]] = {}
+    for circle, turns in product(circles, range(1, TURNS_MOST + 1)):
+        for times, driven in falling_in(circle, turns):
+            found.setdefault(driven, []).append((turns, times))
+    return found
