@@ -260,6 +260,11 @@ def test_five_hundred_items_of_ordinary_work_are_answered_in_one_call(client: Fl
 
 
 def test_other_kinds_of_body_are_refused(client: FlaskClient) -> None:
-    assert send(client, "divisions\n28\n", "text/plain").status_code == 415
+    for kind in ("text/plain", "application/xml", "", "multipart/form-data"):
+        response = send(client, "divisions\n28\n", kind)
+        assert response.status_code == 415
+        assert response.json["detail"] == (
+            "Send the batch as JSON, with the header Content-Type: application/json, or as a sheet, with text/csv."
+        )
     assert send(client, b"{", "application/json").status_code == 400
     assert send(client, b"divisions\n\xff\n").status_code == 400

@@ -10,7 +10,9 @@ from flask.testing import FlaskClient
 from dividing.indexing.angles import Angle, parse_angle
 from dividing.indexing.head import SET_ONE, TWELVE_GEARS, Head
 from dividing.indexing.work import Angles, Arc, Divisions
-from dividing.web.costing import solving
+from dividing.web.costing import check_drilling, solving
+from dividing.web.problems import Problem
+from dividing.web.schemas.head import load_head
 
 # As many holes and gears as a head may have.
 GREAT: dict[str, Any] = {
@@ -62,3 +64,12 @@ def test_more_holes_gears_or_cuts_never_cost_less() -> None:
 def test_an_ordinary_question_costs_next_to_nothing() -> None:
     for count in range(2, 2000):
         assert solving(Divisions(count), Head(change_gears=TWELVE_GEARS)) < 0.1
+
+
+def test_the_costliest_plate_is_within_what_is_given_and_a_costlier_one_is_refused() -> None:
+    head = load_head(GREAT)
+    check_drilling(Divisions(2), head)
+    with pytest.raises(Problem) as refusal:
+        check_drilling(Divisions(1), head)
+    assert refusal.value.detail.startswith("This would take about 2.")
+    assert refusal.value.detail.endswith("Give the head only the plates and gears in use.")

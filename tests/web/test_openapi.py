@@ -138,6 +138,32 @@ def test_an_example_is_what_the_service_answers(client: FlaskClient, path: str, 
     assert client.post(path, json=asked).json == told
 
 
+def test_sheets_are_described_beside_json() -> None:
+    batch, plate = SPEC["paths"]["/v1/solve/batch"]["post"], SPEC["paths"]["/v1/plate"]["post"]
+    forms = ["application/json", "text/csv"]
+    assert list(batch["requestBody"]["content"]) == forms
+    assert list(plate["requestBody"]["content"]) == forms[:1]
+    for operation in (batch, plate):
+        assert list(operation["responses"]["200"]["content"]) == forms
+        sheet = operation["responses"]["200"]["content"]["text/csv"]
+        assert sheet["schema"]["type"] == "string"
+        assert sheet["schema"]["description"].endswith(".")
+
+
+def test_an_example_of_a_sheet_is_what_the_service_answers(client: FlaskClient) -> None:
+    batch, plate = SPEC["paths"]["/v1/solve/batch"]["post"], SPEC["paths"]["/v1/plate"]["post"]
+
+    def usual(content: Any, form: str) -> Any:
+        return content["content"][form]["examples"]["usual"]["value"]
+
+    asked = usual(batch["requestBody"], "text/csv")
+    answered = client.post("/v1/solve/batch", data=asked, content_type="text/csv")
+    assert answered.text == usual(batch["responses"]["200"], "text/csv")
+    question = usual(plate["requestBody"], "application/json")
+    answered = client.post("/v1/plate", json=question, headers={"Accept": "text/csv"})
+    assert answered.data.decode("utf-8-sig") == usual(plate["responses"]["200"], "text/csv")
+
+
 TABLE = {"ratio": 90, "plates": [], "direct_circles": [], "dial": {"graduation": "0°01'", "vernier": "0°00'10\""}}
 IN_DIVISIONS = {"ratio": 90, "plates": [], "direct_circles": [], "dial": {"divisions": 100}}
 GEARED = {"change_gears": list(TWELVE_GEARS)}

@@ -9,11 +9,12 @@ from __future__ import annotations
 from dataclasses import dataclass
 from fractions import Fraction
 
+from ..accuracy import keeps_count
 from ..bounds import HOLES_LEAST, HOLES_MOST
-from ..faults import Fault, Refused
+from ..faults import Fault, Refused, refuse_if_any
 from ..head import Head
 from ..positions import Row, rows
-from ..setup import MethodName, Setup
+from ..setup import MethodName, Rounded, Setup
 from ..solving import solve
 from ..work import Divisions
 
@@ -51,7 +52,8 @@ def drilling(holes: int, head: Head, *, circles: int = 2) -> Drilling:
     """The head's best setup for a plate of so many holes: an exact one if there is one, else by nearest hole.
 
     `circles` keeps to one circle of the head, so that each hole is one move, or allows two. A table without plates is
-    set by its dial. Raises `Refused` for a number of holes that no circle has.
+    set by its dial. Raises `Refused` for a number of holes that no circle has (`holes`), or for more than the head
+    has places for, since some would then fall on others (`head`).
 
     >>> [drilling(51, Head(), circles=most).setup.method for most in (2, 1)]
     ['compound', 'nearest']
@@ -63,7 +65,19 @@ def drilling(holes: int, head: Head, *, circles: int = 2) -> Drilling:
     best = solve(work, head, limit=1, barred=barred).setups[0]
     if not best.exact:
         best = next(setup for setup in _nearest(work, head) if circles > 1 or setup.second is None)
+        refuse_if_any(_too_coarse(work, best))
     return Drilling(work, head, best, tuple(rows(work, head, best)))
+
+
+def _too_coarse(work: Divisions, setup: Setup) -> list[Fault]:
+    if keeps_count(work, setup.accuracy):
+        return []
+    assert isinstance(setup.spacing, Rounded)
+    sentence = (
+        f"This head has {setup.spacing.points} places round the plate, too few for {work.count} holes. Drill fewer "
+        "holes, or drill them on another head."
+    )
+    return [Fault(("head",), sentence)]
 
 
 def _nearest(work: Divisions, head: Head) -> tuple[Setup, ...]:
