@@ -1,0 +1,61 @@
+"""Keys made of a setup: the claim that says it, its line for a routing sheet and its working."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+
+from .. import wording
+from ..head import Head
+from ..methods import METHODS
+from ..setup import Declined, MethodName, Setup
+from ..verifying.claims import claim_of
+from ..work import Arc, Divisions
+from .exercise import Key, Task
+
+
+def exact_setups(work: Divisions | Arc, head: Head, method: MethodName) -> tuple[Setup, ...]:
+    """Every exact setup by a method with one space a move, best first; none where the method declines.
+
+    >>> [setup.move.circle for setup in exact_setups(Divisions(28), Head(), "plain")]
+    [49, 21]
+    """
+    answer = METHODS[method].exact(work, head)
+    return () if isinstance(answer, Declined) else answer
+
+
+def no_reason(work: Divisions | Arc, head: Head, method: MethodName) -> str | None:
+    """Why a method has no exact setup; None where it has one.
+
+    >>> no_reason(Divisions(51), Head(), "plain")
+    'No circle on these plates is a multiple of 51.'
+    """
+    answer = METHODS[method].exact(work, head)
+    return answer.reason if isinstance(answer, Declined) else None
+
+
+def key_of(setup: Setup, work: Divisions | Arc, head: Head, *, hint: str = "") -> Key:
+    """The key that is a setup."""
+    return Key(
+        claim_of(setup, work.step, head.ratio),
+        wording.summary(work, head, setup),
+        tuple(wording.working(work, head, setup)),
+        hint=hint,
+    )
+
+
+def key_by(
+    task: Task, head: Head, method: MethodName, *, serves: Callable[[Setup], bool] = lambda _: True
+) -> Key | None:
+    """The key by a method: its best exact setup that serves, or the reason why there is none where none is meant to
+    be; None where the exercise cannot be set so."""
+    setup = next(filter(serves, exact_setups(task.work, head, method)), None)
+    reason = no_reason(task.work, head, method)
+    if task.none:
+        return None if reason is None else Key(None, "No circle serves.", (reason,), reason=reason)
+    return None if setup is None else key_of(setup, task.work, head)
+
+
+def with_hint(key: Key, hint: str) -> Key:
+    """The same key with what the question may give away."""
+    return replace(key, hint=hint)
