@@ -83,6 +83,9 @@ def parse_angle(given: str | int | Decimal) -> Angle:
     return Angle(turns)
 
 
+_TWO = tuple(f"{number:02d}" for number in range(100))
+
+
 def rounded(numerator: int, denominator: int) -> int:
     """Give the whole number nearest a fraction, halves going away from zero so that both signs print alike.
 
@@ -99,14 +102,16 @@ def dms_of(numerator: int, denominator: int, places: int = 2) -> str:
     >>> dms_of(-2, 144), dms_of(1, 7, 0)
     ('-5°00\\'00.00"', '51°25\\'43"')
     """
-    scale = 10**places
+    scale = 100 if places == 2 else 10**places
     size = rounded(numerator * 1296000 * scale, denominator)
     whole, part = divmod(abs(size), scale)
     minutes, second = divmod(whole, 60)
     degree, minute = divmod(minutes, 60)
     sign = "-" if size < 0 else ""
+    if places == 2:
+        return f"{sign}{degree}°{_TWO[minute]}'{_TWO[second]}.{_TWO[part]}\""
     point = f".{part:0{places}d}" if places else ""
-    return f"{sign}{degree}°{minute:02d}'{second:02d}{point}\""
+    return f"{sign}{degree}°{_TWO[minute]}'{_TWO[second]}{point}\""
 
 
 def dms(turns: Fraction, places: int = 2) -> str:
@@ -126,7 +131,7 @@ def dm_of(numerator: int, denominator: int) -> str:
     """
     size = rounded(numerator * 21600, denominator)
     degree, minute = divmod(abs(size), 60)
-    return f"{'-' if size < 0 else ''}{degree}°{minute:02d}'"
+    return f"{'-' if size < 0 else ''}{degree}°{_TWO[minute]}'"
 
 
 def dm(turns: Fraction) -> str:
@@ -184,7 +189,7 @@ def angle_out_of(numerator: int, denominator: int) -> dict[str, object]:
     shared = gcd(numerator, denominator)
     over, under = numerator // shared, denominator // shared
     return {
-        "degrees": decimal_degrees_of(over, under),
+        "degrees": over * 360 / under,
         "dms": dms_of(over, under),
         "turns": str(over) if under == 1 else f"{over}/{under}",
     }

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, fields
 from fractions import Fraction
 from functools import cached_property
 from itertools import combinations
-from math import gcd
+from math import gcd, lcm
 
 from . import bounds
 from .faults import Fault, Path, refuse_if_any
@@ -173,6 +173,19 @@ class Head:
             seen.setdefault(-negative, plate)
         return tuple(seen.items())
 
+    def __hash__(self) -> int:
+        return self._hash
+
+    @cached_property
+    def _hash(self) -> int:
+        """Made once: a head is the key of every table that is kept."""
+        return hash(tuple(getattr(self, each.name) for each in fields(self)))
+
+    @cached_property
+    def holes_in_all(self) -> int:
+        """Holes of all circles on the plates together."""
+        return sum(map(sum, self.plates))
+
     @cached_property
     def largest_circle(self) -> int:
         """Holes of the largest circle on any plate; 0 without plates."""
@@ -211,6 +224,11 @@ class Head:
         for pair in self.pairs:
             grids.setdefault(pair[0], []).append(pair)
         return {points: tuple(pairs) for points, pairs in grids.items()}
+
+    @cached_property
+    def all_pairs_together(self) -> int:
+        """The smallest number that every grid of two circles divides: a denominator that does not is made by none."""
+        return lcm(*self.pairs_by_lcm)
 
     @cached_property
     def dial_units(self) -> int:

@@ -42,8 +42,7 @@ class Move(NamedTuple):
         return Fraction((self.turns or 0) * self.circle + (self.holes or 0), self.circle)
 
 
-@dataclass(frozen=True, slots=True)
-class SecondMove:
+class SecondMove(NamedTuple):
     """Plate and crank together, on another circle of the same plate; `holes` below 0 turn the opposite way."""
 
     holes: int | None
@@ -60,8 +59,7 @@ class SecondMove:
         return abs(self.holes) + 1 if self.holes else None
 
 
-@dataclass(frozen=True, slots=True)
-class Gearing:
+class Gearing(NamedTuple):
     """The train between spindle and plate. `stud` is (first, second): the first gear on the stud drives the worm
     side, the second is driven by the spindle's. `plate` says which way the plate turns to the crank.
 

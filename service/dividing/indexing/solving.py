@@ -8,20 +8,26 @@ Approximate ones stand by their worst error at any position.
 
 from __future__ import annotations
 
-from collections.abc import Collection, Mapping
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass
-from functools import cache
 
 from .bounds import SETUPS_MOST
 from .faults import Fault, Refused
 from .head import Head
 from .methods import METHODS
 from .methods.differential import in_blocks
-from .setup import Declined, MethodName, Setup
+from .setup import METHOD_NAMES, Declined, MethodName, Setup
 from .work import Work
 
-SIMPLE_ENOUGH: frozenset[MethodName] = frozenset({"direct", "plain"})
-ONLY_WHEN_NEEDED: frozenset[MethodName] = frozenset({"differential", "compound", "nearest"})
+SIMPLE_ENOUGH: tuple[MethodName, ...] = ("direct", "plain")
+WITH_MORE_TROUBLE: tuple[MethodName, ...] = ("differential", "compound", "nearest")
+NOT_NEEDED = "Not needed: an exact setting exists."
+_NOT_NEEDED: Mapping[MethodName, Mapping[MethodName, Declined]] = {
+    beside: {name: Declined(name, f"Not needed: {beside} indexing is exact.") for name in WITH_MORE_TROUBLE}
+    for beside in SIMPLE_ENOUGH
+}
+_BESIDE_OTHERS: Mapping[MethodName, Declined] = {"nearest": Declined("nearest", NOT_NEEDED)}
+"""Methods that are not worth their trouble beside an exact setup by the one named."""
 LIMIT_USUAL = 5
 
 
@@ -53,12 +59,12 @@ def solve(
     """
     if not 1 <= limit <= SETUPS_MOST:
         raise Refused([Fault(("limit",), f"The limit is a number of setups from 1 to {SETUPS_MOST}.")])
-    names = [name for name in METHODS if methods is None or name in methods]
+    names = METHOD_NAMES if methods is None else tuple(name for name in METHOD_NAMES if name in methods)
     refusals = {name: Declined(name, reason) for name, reason in (barred or {}).items() if name in names}
-    usable = [name for name in names if name not in refusals]
-    setups, declined = _exact(work, head, usable, told=methods is not None)
+    usable = tuple(name for name in names if name not in refusals) if refusals else names
+    setups, declined = _exact(work, head, usable, limit, told=methods is not None)
     if not setups:
-        setups = _exact_in_blocks(work, head, usable)
+        setups = _exact_in_blocks(work, head, usable, limit)
         if setups:
             declined.pop(setups[0].method)
     if not setups:
@@ -66,35 +72,35 @@ def solve(
         if "compound" in refusals:
             # The nearest hole on two circles needs the same second move, of plate and crank together.
             setups = [setup for setup in setups if setup.second is None]
-    declined.update(refusals)
+    if refusals:
+        declined.update(refusals)
     if not setups:
         raise Refused([Fault(("methods",), _nothing_serves(declined, asked=methods is not None))])
     return Solution(work, head, tuple(setups[:limit]), tuple(declined[name] for name in names if name in declined))
 
 
 def _exact(
-    work: Work, head: Head, names: list[MethodName], *, told: bool
+    work: Work, head: Head, names: Sequence[MethodName], limit: int, *, told: bool
 ) -> tuple[list[Setup], dict[MethodName, Declined]]:
+    """Exact setups, at least the first `limit` of them, and the methods that gave none."""
     setups: list[Setup] = []
     declined: dict[MethodName, Declined] = {}
+    unneeded: Mapping[MethodName, Declined] = {}
     for name in names:
-        if not told and setups and _unneeded(name, beside=setups[0].method):
-            declined[name] = _not_needed(name, setups[0].method)
+        if name in unneeded:
+            declined[name] = unneeded[name]
             continue
-        answer = METHODS[name].exact(work, head)
+        answer = METHODS[name].exact(work, head, max(limit - len(setups), 1))
         if isinstance(answer, Declined):
             declined[name] = answer
-        else:
-            setups += answer
+            continue
+        setups += answer
+        if not told and not unneeded:
+            unneeded = _NOT_NEEDED.get(name, _BESIDE_OTHERS)
     return setups, declined
 
 
-def _unneeded(name: MethodName, *, beside: MethodName) -> bool:
-    """Whether a method is not worth its trouble beside an exact setup by another."""
-    return name == "nearest" or (name in ONLY_WHEN_NEEDED and beside in SIMPLE_ENOUGH)
-
-
-def _exact_in_blocks(work: Work, head: Head, names: list[MethodName]) -> list[Setup]:
+def _exact_in_blocks(work: Work, head: Head, names: Sequence[MethodName], limit: int) -> list[Setup]:
     """Exact setups with several spaces a move, the fewest that serve, when none is exact with one.
 
     Only a geared plate gains by it: what one or two circles make exactly is the same for every number of spaces that
@@ -103,26 +109,14 @@ def _exact_in_blocks(work: Work, head: Head, names: list[MethodName]) -> list[Se
     if "differential" not in names or len(head.change_gears) < 2:
         return []
     for blocks in in_blocks(work, head):
-        answer = METHODS["differential"].exact(blocks, head)
+        answer = METHODS["differential"].exact(blocks, head, limit)
         if isinstance(answer, tuple):
             return list(answer)
     return []
 
 
-@cache
-def _not_needed(name: MethodName, beside: MethodName) -> Declined:
-    return Declined(name, _NOT_NEEDED.get(beside, NOT_NEEDED))
-
-
-NOT_NEEDED = "Not needed: an exact setting exists."
-_NOT_NEEDED: dict[MethodName, str] = {
-    "direct": "Not needed: direct indexing is exact.",
-    "plain": "Not needed: plain indexing is exact.",
-}
-
-
 def _approximate(
-    work: Work, head: Head, names: list[MethodName], declined: dict[MethodName, Declined]
+    work: Work, head: Head, names: Sequence[MethodName], declined: dict[MethodName, Declined]
 ) -> tuple[list[Setup], dict[MethodName, Declined]]:
     setups: list[Setup] = []
     reasons: dict[MethodName, Declined] = {}

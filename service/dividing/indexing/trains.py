@@ -11,9 +11,8 @@ tries the fit.
 
 from __future__ import annotations
 
-from bisect import bisect_left
 from collections import Counter
-from collections.abc import Collection, Iterator
+from collections.abc import Collection
 from dataclasses import dataclass, field
 from functools import cached_property, lru_cache
 from math import gcd
@@ -35,7 +34,8 @@ Ratio = tuple[int, int]
 Train = tuple[int, int, int, int]
 """(spindle, worm side, first on stud, second on stud); the stud gears are 0 in a simple train."""
 
-_SCALE = 1 << 64
+SCALE = 1 << 64
+"""Parts of a plate turn to which motions are put in order."""
 
 
 @dataclass(frozen=True)
@@ -112,16 +112,12 @@ class TrainTable:
         """Whether enough gears are owned for such a train and the idlers that it takes."""
         return gears + self.idlers.needed(gears=gears, direction=direction) <= self.owned
 
-    def nearest(self, kind: int, wanted: Ratio) -> Iterator[Ratio]:
-        """The motions next below and next above `wanted`, from trains of `kind` gears, 2 or 4.
+    def rising(self, kind: int) -> tuple[list[int], list[Ratio]]:
+        """The motions of trains of `kind` gears, 2 or 4, in rising order: in whole parts of 1/`SCALE`, and exact.
 
-        Trains differ by far more than one part in `_SCALE`, so rounding to it hides no nearer one.
+        Trains differ by far more than one part, so the nearest stands beside the place where a motion would be.
         """
-        scaled, ratios = self._simple_motions if kind == 2 else self._compound_motions
-        place = bisect_left(scaled, wanted[0] * _SCALE // wanted[1])
-        for near in (place - 1, place):
-            if 0 <= near < len(ratios):
-                yield ratios[near]
+        return self._simple_motions if kind == 2 else self._compound_motions
 
     @cached_property
     def _simple_motions(self) -> tuple[list[int], list[Ratio]]:
@@ -138,7 +134,7 @@ class TrainTable:
             signed += trains
         if self.reaches(kind, "against"):
             signed += ((-drivers, driven) for drivers, driven in trains)
-        rising = sorted((drivers * _SCALE // driven, (drivers, driven)) for drivers, driven in signed)
+        rising = sorted((drivers * SCALE // driven, (drivers, driven)) for drivers, driven in signed)
         return [scaled for scaled, _ in rising], [ratio for _, ratio in rising]
 
 

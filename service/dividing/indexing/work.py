@@ -32,7 +32,8 @@ class Divisions:
         if not 1 <= self.count <= bounds.DIVISIONS_MOST:
             sentence = f"Divisions are a whole number from 1 to {bounds.DIVISIONS_MOST:,}."
             raise Refused([Fault(("divisions",), sentence)])
-        refuse_if_any(_every_faults(self.count, self.every))
+        if self.every != 1:
+            refuse_if_any(_every_faults(self.count, self.every))
         object.__setattr__(self, "step", Fraction(self.every, self.count))
 
     @property
@@ -55,7 +56,7 @@ class Divisions:
 
 
 def _every_faults(count: int, every: int) -> list[Fault]:
-    if every == 1 or (1 < every < count and gcd(every, count) == 1):
+    if 1 < every < count and gcd(every, count) == 1:
         return []
     if not 1 <= every < max(count, 2):
         return [

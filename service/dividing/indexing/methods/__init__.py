@@ -3,7 +3,7 @@
 A method is a module with two functions that take the work and the head and give setups, best first, or a `Declined`
 with its reason in one sentence:
 
-- `exact(work, head)`: setups that put every position exactly;
+- `exact(work, head, most)`: setups that put every position exactly, the best `most` of them at least;
 - `approximate(work, head)`: its best setups when no method has an exact one.
 
 A new method joins by adding its file and its name to the table below, in the order in which a careful operator would
@@ -24,7 +24,7 @@ from . import compound, dial, differential, direct, nearest, plain
 class Method(Protocol):
     """What each file of this folder offers."""
 
-    def exact(self, work: Work, head: Head) -> tuple[Setup, ...] | Declined: ...
+    def exact(self, work: Work, head: Head, most: int = ...) -> tuple[Setup, ...] | Declined: ...
 
     def approximate(self, work: Work, head: Head) -> tuple[Setup, ...] | Declined: ...
 

@@ -15,6 +15,7 @@ from collections.abc import Iterable, Sequence
 from math import gcd
 
 from ..accuracy import accuracy, keeps_count
+from ..bounds import SETUPS_MOST
 from ..head import Head
 from ..setup import NO_ERROR, Declined, Even, Move, Rounded, SecondMove, Setup
 from ..work import Angles, Divisions, Stepped, Work, blocks_to_try
@@ -22,6 +23,7 @@ from .plain import common_denominator
 
 _FINE = 64
 """Binary places to which lengths of moves are compared: two that differ at all differ far before."""
+NO_TWO_CIRCLES = Declined("compound", "No two circles of one plate make this step exactly.")
 TOO_FINE = Declined("compound", "No two moves come near enough to keep the count of divisions.")
 """A step that is not exact is off by at least 1/(N L R) of a turn, so over N moves by 1/(L R). That must stay below
 half a division, 1/(2 N), for the count to be kept: never when L R is 2 N or less, whichever grid L is taken."""
@@ -31,7 +33,7 @@ Moves = tuple[int, int]
 """(spaces on the first circle, whole turns included; spaces on the second, negative the opposite way)"""
 
 
-def exact(work: Work, head: Head) -> tuple[Setup, ...] | Declined:
+def exact(work: Work, head: Head, most: int = SETUPS_MOST) -> tuple[Setup, ...] | Declined:
     """Pairs of moves that make the step exactly: on the mounted plate first, then the smaller moves.
 
     >>> from dividing.indexing.work import Divisions
@@ -43,12 +45,14 @@ def exact(work: Work, head: Head) -> tuple[Setup, ...] | Declined:
     if no:
         return no
     wanted = common_denominator(work, head.ratio)
-    fitting = (pair for points, pairs in head.pairs_by_lcm.items() if points % wanted == 0 for pair in pairs)
+    if head.all_pairs_together % wanted:
+        return NO_TWO_CIRCLES
+    fitting = [pair for points, pairs in head.pairs_by_lcm.items() if points % wanted == 0 for pair in pairs]
     if isinstance(work, Angles):
-        found = tuple(_list_setup(head, pair) for pair in fitting)[:1]
+        found = tuple(_list_setup(head, pair) for pair in fitting[:1])
     else:
-        found = _exact_setups(work, head, fitting)
-    return found or Declined("compound", "No two circles of one plate make this step exactly.")
+        found = _exact_setups(work, head, fitting)[:most]
+    return found or NO_TWO_CIRCLES
 
 
 def approximate(work: Work, head: Head) -> tuple[Setup, ...] | Declined:
@@ -90,21 +94,21 @@ def moves_of(pair: Pair, points: int) -> Moves | None:
 def _unable(work: Work, head: Head) -> Declined | None:
     if not work.rational and isinstance(work, Angles):
         return Declined("compound", "Angles in radians come out exactly on no circles.")
+    if head.pairs:
+        return None
     if any(len(face) > 1 for face in head.plates):
-        return (
-            None if head.pairs else Declined("compound", "The stop pin reaches no circle beside another on its plate.")
-        )
+        return Declined("compound", "The stop pin reaches no circle beside another on its plate.")
     return Declined("compound", "No plate of this head has two circles.")
 
 
 def _exact_setups(work: Stepped, head: Head, pairs: Iterable[Pair]) -> tuple[Setup, ...]:
     if not work.rational:
         return ()
-    crank = head.ratio * work.step
+    over, under = head.ratio * work.step.numerator, work.step.denominator
     found: list[tuple[bool, int, int, int, Pair, Moves]] = []
     seen: set[frozenset[int]] = set()
     for pair in pairs:
-        moves = moves_of(pair, int(crank * pair[0]))
+        moves = moves_of(pair, over * pair[0] // under)
         if moves:
             second = (abs(moves[1]) << _FINE) // pair[2]
             length = ((moves[0] * pair[2] + abs(moves[1]) * pair[1]) << _FINE) // (pair[1] * pair[2])

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from ..accuracy import accuracy
+from ..bounds import SETUPS_MOST
 from ..head import Head
 from ..setup import Declined, Rounded, Setup
 from ..work import Work
@@ -10,7 +11,7 @@ from ..work import Work
 NO_DIAL = Declined("dial", "This head has no dial.")
 
 
-def exact(work: Work, head: Head) -> tuple[Setup, ...] | Declined:
+def exact(work: Work, head: Head, most: int = SETUPS_MOST) -> tuple[Setup, ...] | Declined:
     """The dial, when every position falls on one of its readings."""
     setups = approximate(work, head)
     if isinstance(setups, tuple) and not setups[0].exact:

@@ -8,27 +8,34 @@ Every f = h/c that keeps the plate within its bound is tried, not only R over a 
 
 from __future__ import annotations
 
+from bisect import bisect_left
 from collections.abc import Iterator
 from math import gcd
 
 from ..accuracy import accuracy, keeps_count
 from ..bounds import PLATE_MOTION_MOST
+from ..geared import Geared, geared_plate, has_table, lowest, rank, trains_of
 from ..head import Head
-from ..setup import NO_ERROR, Declined, Even, Gearing, Move, Setup
-from ..trains import Ratio, TrainTable, clears, train_table
+from ..setup import NO_ERROR, Declined, Even, Move, Setup
+from ..trains import SCALE, Ratio, TrainTable
 from ..work import Angles, Divisions, Stepped, Work, blocks_to_try
 
 SETTINGS_MOST = 12
 """Exact settings that are told, best first."""
 
-_FINE = 1 << 32
+UNEQUAL = Declined("differential", "Unequal angles have no constant move to gear the plate for.")
+IRRATIONAL = Declined("differential", "An angle in radians comes out exactly with no train.")
+NO_TRAIN = Declined("differential", "No train of the gears you own moves the plate just right for any circle.")
+NO_NEAR_TRAIN = Declined(
+    "differential", "No train of the gears you own comes near enough to keep the count of divisions."
+)
 
 Try = tuple[int, int, int, Ratio]
 """(circle, plate, spaces with whole turns, plate motion wanted in lowest terms)"""
 
 
-def exact(work: Work, head: Head) -> tuple[Setup, ...] | Declined:
-    """Crank moves with the trains that make the step exactly: fewest things to change first.
+def exact(work: Work, head: Head, most: int = SETTINGS_MOST) -> tuple[Setup, ...] | Declined:
+    """Crank moves with the trains that make the step exactly: fewest things to change first, `most` of them.
 
     >>> from dividing.indexing.head import TWELVE_GEARS
     >>> from dividing.indexing.work import Divisions
@@ -37,35 +44,26 @@ def exact(work: Work, head: Head) -> tuple[Setup, ...] | Declined:
     (True, True)
     """
     if isinstance(work, Angles):
-        return Declined("differential", "Unequal angles have no constant move to gear the plate for.")
+        return UNEQUAL
     no = _unable(head)
     if no or not work.rational:
-        return no or Declined("differential", "An angle in radians comes out exactly with no train.")
-    table = _table(head)
-    found = [
-        (_rank(gearing, tried, head), tried, gearing)
-        for tried in _known_tries(work, head, table)
-        if (gearing := table.gearing(*tried[3]))
-    ]
-    if not found:
-        return Declined("differential", "No train of the gears you own moves the plate just right for any circle.")
-    return tuple(_exact_setups(work, sorted(found, key=lambda one: one[0])))
+        return no or IRRATIONAL
+    found = geared_plate(head).dividing(work.step.denominator) if _tabled(work, head) else _found(work, head)
+    return _exact_setups(work, found, most) if found else NO_TRAIN
 
 
 def approximate(work: Work, head: Head) -> tuple[Setup, ...] | Declined:
     """The nearest step over one space a move and, where it comes nearer, over several; four gears only where they
     come nearer than two."""
     if isinstance(work, Angles):
-        return Declined("differential", "Unequal angles have no constant move to gear the plate for.")
+        return UNEQUAL
     no = _unable(head)
     if no:
         return no
     found: list[Setup] = []
     for tried in (work, *in_blocks(work, head)):
         found += [setup for setup in _nearest_by_train(tried, head) if keeps_count(work, setup.accuracy)]
-    return _improving(found) or Declined(
-        "differential", "No train of the gears you own comes near enough to keep the count of divisions."
-    )
+    return _improving(found) or NO_NEAR_TRAIN
 
 
 def in_blocks(work: Work, head: Head) -> Iterator[Divisions]:
@@ -105,12 +103,17 @@ def tries(work: Stepped, head: Head) -> Iterator[Try]:
                 yield circle, plate, holes, (motion // shared, lower // shared)
 
 
-def _known_tries(work: Stepped, head: Head, table: TrainTable) -> list[Try]:
-    """The tries whose plate motion some train makes. This is the hot loop: it goes through the spaces of one circle
-    with the motion falling by one step at each, and builds nothing for a motion that no train makes."""
-    step = work.step
+def _tabled(work: Stepped, head: Head) -> bool:
+    return work.step.numerator == 1 and has_table(head)
+
+
+def _found(work: Stepped, head: Head) -> list[Geared]:
+    """The tries whose plate motion some train makes, best first. The hot loop of heads without a table: it goes
+    through the spaces of one circle with the motion falling by one step at each, and builds nothing for a motion that
+    no train makes."""
+    table, step = trains_of(head), work.step
     upper, first_circle = step.denominator, head.circles[0][0]
-    found: list[Try] = []
+    found: list[Geared] = []
     if _most_spaces(head) * step.numerator < upper:
         return found
     for circle, plate in head.circles:
@@ -124,9 +127,12 @@ def _known_tries(work: Stepped, head: Head, table: TrainTable) -> list[Try]:
         for holes in range(least, most + 1):
             if abs(motion) in known and (holes % circle or circle == first_circle):
                 drivers, driven = known[abs(motion)]
-                found.append((circle, plate, holes, (drivers if motion > 0 else -drivers, driven)))
+                gearing = table.gearing(drivers if motion > 0 else -drivers, driven)
+                if gearing:
+                    place = rank(gearing, circle, plate, head)
+                    found.append(Geared(place, circle, plate, holes * upper, lowest(holes, circle), gearing))
             motion -= upper
-    return found
+    return sorted(found)
 
 
 def _unable(head: Head) -> Declined | None:
@@ -137,36 +143,22 @@ def _unable(head: Head) -> Declined | None:
     return None
 
 
-def _table(head: Head) -> TrainTable:
-    return train_table(tuple(sorted(head.change_gears)), head.idlers)
-
-
-Rank = tuple[bool, bool, int, bool, int, int]
-
-
-def _rank(gearing: Gearing, tried: Try, head: Head) -> Rank:
-    """Fewer things to change first: gears, then a train that clears, plate and idlers, then the larger circle."""
-    circle, plate, _, (drivers, driven) = tried
-    stud, change = gearing.stud, plate != head.mounted_plate
-    fits = stud is None or clears((gearing.spindle, gearing.worm, *stud))
-    return (stud is not None, not fits, change + gearing.idlers, change, -circle, abs(drivers) * _FINE // driven)
-
-
-def _exact_setups(work: Stepped, found: list[tuple[Rank, Try, Gearing]]) -> Iterator[Setup]:
-    """Each crank move once, on the circle where it is best set."""
-    told: set[tuple[int, int]] = set()
-    spacing = Even(work.step)
-    for _, (circle, plate, holes, _), gearing in found:
-        shared = gcd(holes, circle)
-        crank = (holes // shared, circle // shared)
-        if len(told) < SETTINGS_MOST and crank not in told:
-            told.add(crank)
-            move = Move(*divmod(holes, circle), circle, plate)
-            yield Setup("differential", spacing, NO_ERROR, move, None, gearing, work.every)
+def _exact_setups(work: Stepped, found: list[Geared], most: int) -> tuple[Setup, ...]:
+    """Each crank move once, on the circle where it is best set; whole turns on the first circle, since any serves."""
+    told: dict[Ratio, Setup] = {}
+    spacing, upper = Even(work.step), work.step.denominator
+    for _, circle, plate, spaces, crank, gearing in found:
+        if crank not in told:
+            turns, holes = divmod(spaces // upper, circle)
+            move = Move(turns, holes, circle, plate)
+            told[crank] = Setup("differential", spacing, NO_ERROR, move, None, gearing, work.every)
+            if len(told) >= min(most, SETTINGS_MOST):
+                break
+    return tuple(told.values())
 
 
 def _nearest_by_train(work: Stepped, head: Head) -> list[Setup]:
-    table, wanted = _table(head), list(tries(work, head))
+    table, wanted = trains_of(head), list(tries(work, head))
     found = (_nearest(work, head, table, wanted, kind) for kind in (2, 4))
     return [setup for setup in found if setup]
 
@@ -181,18 +173,28 @@ def _improving(setups: list[Setup]) -> tuple[Setup, ...]:
 
 
 def _nearest(work: Stepped, head: Head, table: TrainTable, wanted: list[Try], kind: int) -> Setup | None:
-    """The try and train with the least error q |g - s|/(R - g) of one step."""
+    """The try and train with the least error q |g - s|/(R - g) of one step.
+
+    Since R - g is at most R + 6, a train farther than `reach` from s cannot come nearer than the best so far.
+    """
     best: tuple[Try, Ratio] | None = None
-    least, over = 1, 0
+    least, over, reach = 1, 0, 2 * PLATE_MOTION_MOST * SCALE
+    scaled, ratios = table.rising(kind)
     for tried in wanted:
         motion, under = tried[3]
-        for drivers, driven in table.nearest(kind, tried[3]):
+        sought = motion * SCALE // under
+        place = bisect_left(scaled, sought)
+        for near in range(place - 1 if place else 0, min(place + 1, len(scaled))):
+            if abs(scaled[near] - sought) > reach:
+                continue
+            drivers, driven = ratios[near]
             room = head.ratio * driven - drivers
             if room <= 0:
                 continue
             miss, scale = abs(drivers * under - motion * driven), under * room
             if best is None or miss * over < least * scale:
                 best, least, over = (tried, (drivers, driven)), miss, scale
+                reach = least * (head.ratio + PLATE_MOTION_MOST) * SCALE // over + 2
     return best and _approximate_setup(work, head, table, *best)
 
 

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+from ..bounds import SETUPS_MOST
 from ..head import Head
 from ..setup import NO_ERROR, Declined, Even, Move, Rounded, Setup
 from ..work import Angles, Work
 from .plain import common_denominator, readable
 
 
-def exact(work: Work, head: Head) -> tuple[Setup, ...] | Declined:
+def exact(work: Work, head: Head, most: int = SETUPS_MOST) -> tuple[Setup, ...] | Declined:
     """Settings on the direct plate, the larger circle first.
 
     >>> from dividing.indexing.work import Divisions
@@ -24,7 +25,7 @@ def exact(work: Work, head: Head) -> tuple[Setup, ...] | Declined:
     if not found:
         circles = " or ".join(map(str, head.direct_ranked))
         return Declined("direct", f"The direct plate has {circles} holes, not a multiple of {readable(wanted)}.")
-    return tuple(_setup(work, circle) for circle in found)
+    return tuple(_setup(work, circle) for circle in found[:most])
 
 
 def approximate(work: Work, head: Head) -> tuple[Setup, ...] | Declined:

@@ -8,15 +8,18 @@ are 1/(R lcm) apart, a far finer grid, but then both moves differ at every cut.
 from __future__ import annotations
 
 from ..accuracy import accuracy
+from ..bounds import SETUPS_MOST
 from ..grids import finest
 from ..head import Head
 from ..setup import Declined, Move, Rounded, SecondMove, Setup
 from ..work import Work
 
+NEVER_EXACT = Declined("nearest", "Not needed: an exact setting exists.")
 
-def exact(work: Work, head: Head) -> Declined:
+
+def exact(work: Work, head: Head, most: int = SETUPS_MOST) -> Declined:
     """Never: what one hole makes exactly is plain indexing."""
-    return Declined("nearest", "Not needed: an exact setting exists.")
+    return NEVER_EXACT
 
 
 def approximate(work: Work, head: Head) -> tuple[Setup, ...] | Declined:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from math import gcd, lcm
 
+from ..bounds import SETUPS_MOST
 from ..head import Head
 from ..setup import NO_ERROR, Declined, Even, Move, Rounded, Setup
 from ..work import Angles, Work
@@ -11,7 +12,7 @@ from ..work import Angles, Work
 FAR_BEYOND_ANY_CIRCLE = 10**9
 
 
-def exact(work: Work, head: Head) -> tuple[Setup, ...] | Declined:
+def exact(work: Work, head: Head, most: int = SETUPS_MOST) -> tuple[Setup, ...] | Declined:
     """Settings that make the step with one move on one circle: the mounted plate first, then the larger circle.
 
     A move of whole turns is one setting, given on the first circle, since any circle serves.
@@ -30,8 +31,7 @@ def exact(work: Work, head: Head) -> tuple[Setup, ...] | Declined:
     found = [pair for pair in head.circles if pair[0] % wanted == 0]
     if not found:
         return Declined("plain", f"No circle on these plates is a multiple of {readable(wanted)}.")
-    if wanted == 1:
-        del found[1:]
+    del found[1 if wanted == 1 else most :]
     if isinstance(work, Angles):
         return tuple(
             Setup("plain", Rounded(head.ratio * circle), NO_ERROR, Move(None, None, circle, plate))

@@ -45,7 +45,7 @@ def cautions(work: Work, head: Head, setup: Setup) -> list[str]:
     if setup.method == "direct" and head.worm_disengages:
         found.append(WORM_OUT)
     gearing = setup.gearing
-    if gearing and not clears((gearing.spindle, gearing.worm, *(gearing.stud or (0, 0)))):
+    if gearing and gearing.stud and not clears((gearing.spindle, gearing.worm, *gearing.stud)):
         found.append(FIT)
     if not setup.exact:
         found.append(_not_exact(work, setup))

@@ -3,11 +3,16 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from functools import lru_cache
 from math import gcd
 
 from ..angles import dms, seconds
 
+KEPT = 4096
+"""Wordings that are remembered of one kind: most moves and trains are told again and again."""
 
+
+@lru_cache(maxsize=KEPT)
 def mixed(numerator: int, denominator: int) -> str:
     """A fraction with its whole part in front, in lowest terms.
 
@@ -23,6 +28,7 @@ def mixed(numerator: int, denominator: int) -> str:
     return f"{sign}{whole} {part}" if whole else f"{sign}{part}"
 
 
+@lru_cache(maxsize=KEPT)
 def turns_and_spaces(turns: int, holes: int) -> str:
     """A crank move in words.
 

@@ -9,10 +9,18 @@ from ..positions import dial_set
 from ..setup import Gearing, Move, SecondMove, Setup
 from ..work import Angles, Arc, Work
 from .dials import reading_text
-from .figures import counted, turns_and_spaces
+from .figures import KEPT, counted, turns_and_spaces
 
 COUNT_AGAIN = "Move the sector arms on to the pin after every move, before you cut."
 NOT_COUNTED = "The hole that the pin is in is not counted."
+
+
+WITHDRAW = "Withdraw the stop pin behind the plate, or the train will lock."
+DIRECTION_TEST = {
+    way: f"Before cutting, turn the crank and watch the plate: it must turn {way} the crank. "
+    "If it does not, take one idler out or put one more in."
+    for way in ("with", "against")
+}
 
 
 def instructions(work: Work, head: Head, setup: Setup) -> list[str]:
@@ -25,7 +33,8 @@ def instructions(work: Work, head: Head, setup: Setup) -> list[str]:
     'For each cut turn the crank 2 turns and let the pin drop back in the same hole.'
     """
     steps = _STEPS[setup.method](work, head, setup)
-    return [*steps, _round_the_work(work, setup)]
+    steps.append(_round_the_work(work, setup))
+    return steps
 
 
 def _direct(work: Work, head: Head, setup: Setup) -> list[str]:
@@ -53,7 +62,7 @@ def _plain(work: Work, head: Head, setup: Setup) -> list[str]:
             f"For each cut turn the crank {counted(move.turns or 0, 'turn')} and let the pin drop back in the "
             f"same hole.",
         ]
-    return steps + _arms_and_move(move)
+    return [*steps, *_arms_and_move(move)]
 
 
 def _compound(work: Work, head: Head, setup: Setup) -> list[str]:
@@ -83,9 +92,8 @@ def _differential(work: Work, head: Head, setup: Setup) -> list[str]:
     return [
         _pin_on(move, head),
         _hang_gears(gearing),
-        "Withdraw the stop pin behind the plate, or the train will lock.",
-        f"Before cutting, turn the crank and watch the plate: it must turn {gearing.plate} the crank. "
-        "If it does not, take one idler out or put one more in.",
+        WITHDRAW,
+        DIRECTION_TEST[gearing.plate],
         *(_arms_and_move(move) if move.holes else [f"For each cut turn the crank {counted(move.turns or 0, 'turn')}."]),
     ]
 
@@ -122,23 +130,29 @@ _STEPS = {
 
 
 def _pin_on(move: Move, head: Head) -> str:
-    if move.plate == head.mounted_plate or move.plate is None:
-        return f"Set the crank pin to the circle of {move.circle} on the plate that is mounted."
-    return f"Mount plate {move.plate} and set the crank pin to its circle of {move.circle}."
+    return _pin(move.circle, None if move.plate == head.mounted_plate else move.plate)
+
+
+@lru_cache(maxsize=KEPT)
+def _pin(circle: int, to_mount: int | None) -> str:
+    if to_mount is None:
+        return f"Set the crank pin to the circle of {circle} on the plate that is mounted."
+    return f"Mount plate {to_mount} and set the crank pin to its circle of {circle}."
 
 
 def _any_circle(head: Head) -> str:
     return "Set the crank pin to any circle of the plate that is mounted; whole turns need no arms."
 
 
-def _arms_and_move(move: Move) -> list[str]:
+@lru_cache(maxsize=KEPT)
+def _arms_and_move(move: Move) -> tuple[str, ...]:
     assert move.holes is not None
-    return [
+    return (
         f"Set the sector arms to embrace {move.sector_holes} holes, which is {counted(move.holes, 'space')}. "
         f"{NOT_COUNTED}",
         f"For each cut turn the crank {turns_and_spaces(move.turns or 0, move.holes)}.",
         COUNT_AGAIN,
-    ]
+    )
 
 
 def _way(second: SecondMove) -> str:
@@ -147,7 +161,7 @@ def _way(second: SecondMove) -> str:
     return f"{counted(abs(second.holes), 'space')} {way}"
 
 
-@lru_cache(maxsize=4096)
+@lru_cache(maxsize=KEPT)
 def _hang_gears(gearing: Gearing) -> str:
     idlers = counted(gearing.idlers, "idler") if gearing.idlers else "no idler"
     if gearing.stud is None:
@@ -164,6 +178,11 @@ def _round_the_work(work: Work, setup: Setup) -> str:
     cuts = work.cuts
     if isinstance(work, Arc | Angles):
         return f"{counted(cuts, 'cut')} in all; check each against the degree scale on the spindle nose."
-    if setup.every > 1:
-        return f"{cuts:,} cuts in {setup.every} laps; the count is only right when the last move brings you home."
+    return _all_round(cuts, setup.every)
+
+
+@lru_cache(maxsize=KEPT)
+def _all_round(cuts: int, laps: int) -> str:
+    if laps > 1:
+        return f"{cuts:,} cuts in {laps} laps; the count is only right when the last move brings you home."
     return f"{cuts:,} cuts; after the last move the work is back where it began."

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 from ..head import Head
 from ..positions import dial_set
-from ..setup import Move, Setup
+from ..setup import Gearing, Move, Setup
 from ..work import Angles, Work
 from .dials import reading_text
-from .figures import counted, seconds_text, turns_and_spaces
+from .figures import KEPT, counted, seconds_text, turns_and_spaces
 
 
 def summary(work: Work, head: Head, setup: Setup) -> str:
@@ -21,9 +23,7 @@ def summary(work: Work, head: Head, setup: Setup) -> str:
     """
     line = _move_line(work, head, setup)
     if setup.gearing:
-        gears = setup.gearing
-        stud = f", stud {gears.stud[0]} and {gears.stud[1]}" if gears.stud else ""
-        line += f"; spindle {gears.spindle}{stud}, worm {gears.worm}, {counted(gears.idlers, 'idler')}"
+        line += _gears(setup.gearing)
     if setup.every > 1:
         line += f"; {setup.every} divisions a move, {setup.every} laps"
     return line if setup.exact else f"{line}; not exact, {seconds_text(setup.accuracy.worst)} at worst"
@@ -41,9 +41,19 @@ def _move_line(work: Work, head: Head, setup: Setup) -> str:
         return f"Direct plate, circle {move.circle}: {counted(move.holes, 'space')}"
     if not move.holes:
         return f"{counted(move.turns or 0, 'turn')}, pin back in the same hole of any circle"
-    return (
-        f"{_place(move, setup)}: {turns_and_spaces(move.turns or 0, move.holes)}, arms over {move.sector_holes} holes"
-    )
+    return _one_circle(move)
+
+
+@lru_cache(maxsize=KEPT)
+def _one_circle(move: Move) -> str:
+    spaces = turns_and_spaces(move.turns or 0, move.holes or 0)
+    return f"Plate {move.plate}, circle {move.circle}: {spaces}, arms over {move.sector_holes} holes"
+
+
+@lru_cache(maxsize=KEPT)
+def _gears(gearing: Gearing) -> str:
+    stud = f", stud {gearing.stud[0]} and {gearing.stud[1]}" if gearing.stud else ""
+    return f"; spindle {gearing.spindle}{stud}, worm {gearing.worm}, {counted(gearing.idlers, 'idler')}"
 
 
 def _place(move: Move, setup: Setup) -> str:

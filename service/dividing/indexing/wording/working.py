@@ -11,7 +11,7 @@ from ..positions import dial_set
 from ..setup import Gearing, Setup
 from ..work import Angles, Arc, Stepped, Work
 from .dials import reading_text
-from .figures import angle_text, counted, mixed, seconds_text
+from .figures import KEPT, angle_text, counted, mixed, seconds_text
 
 LONGEST = 10**9
 """Figures past this are not written out: a pencil would not either."""
@@ -45,10 +45,7 @@ def working(work: Work, head: Head, setup: Setup) -> list[str]:
 def _crank(work: Stepped, head: Head, every: int) -> list[str]:
     """Crank turns for one move: R/N, or the angle over the degrees of one crank turn."""
     if not isinstance(work, Arc):
-        over = head.ratio * every
-        first = f"{every} × {head.ratio}/{work.count}" if every > 1 else f"{over}/{work.count}"
-        made = mixed(over, work.count)
-        return [f"{first} turn of the crank" if made == first else f"{first} = {made}"]
+        return [_crank_of(head.ratio, every, work.count)]
     step, turn = work.step, Fraction(360, head.ratio)
     crank = head.ratio * step
     per_turn = mixed(turn.numerator, turn.denominator)
@@ -60,6 +57,14 @@ def _crank(work: Stepped, head: Head, every: int) -> list[str]:
     if degrees.denominator > 1:
         lines.append(f"{angle_text(step)} = {wanted}°")
     return [*lines, f"{wanted} ÷ {per_turn} = {mixed(crank.numerator, crank.denominator)}"]
+
+
+@lru_cache(maxsize=KEPT)
+def _crank_of(ratio: int, every: int, count: int) -> str:
+    over = ratio * every
+    first = f"{every} × {ratio}/{count}" if every > 1 else f"{over}/{count}"
+    made = mixed(over, count)
+    return f"{first} turn of the crank" if made == first else f"{first} = {made}"
 
 
 def _direct(work: Stepped, setup: Setup) -> list[str]:
@@ -111,16 +116,18 @@ def _differential(work: Stepped, head: Head, setup: Setup) -> list[str]:
     if step.numerator <= LONGEST:
         over, under = spaces * step.denominator, circle * step.numerator
         per_turn, moves = mixed(over, under), mixed(step.denominator, step.numerator)
-        motion = mixed(head.ratio * under - over, under)
-        lines += [
+        lines += (
             f"Such moves in one spindle turn: {moves} × {crank} = {per_turn} crank turns",
-            f"{head.ratio} - {per_turn} = {motion}: the plate turns {gearing.plate} the crank",
-        ]
+            f"{head.ratio} - {per_turn} = {mixed(head.ratio * under - over, under)}{_WAYS[gearing.plate]}",
+        )
     lines.append(_train(gearing))
     return lines if setup.exact else [*lines, _miss(setup)]
 
 
-@lru_cache(maxsize=4096)
+_WAYS = {way: f": the plate turns {way} the crank" for way in ("with", "against")}
+
+
+@lru_cache(maxsize=KEPT)
 def _train(gearing: Gearing) -> str:
     spindle, worm = gearing.spindle, gearing.worm
     if gearing.stud is None:

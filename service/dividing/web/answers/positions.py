@@ -11,18 +11,23 @@ from dividing.indexing.work import Work
 
 from . import Answer
 
+Places = dict[tuple[int, int], Answer]
+"""Angles as they go out, by the places that they belong to: all setups of an answer cut at the same places."""
 
-def position_rows(work: Work, head: Head, setup: Setup) -> list[Answer]:
-    """A row for every cut, in the order of cutting."""
+
+def position_rows(work: Work, head: Head, setup: Setup, places: Places) -> list[Answer]:
+    """A row for every cut, in the order of cutting; `places` takes their angles and gives those that it has."""
     rational = work.rational
-    return [row_out(row, head, rational=rational) for row in rows(work, head, setup)]
+    return [row_out(row, head, places, rational=rational) for row in rows(work, head, setup)]
 
 
-def row_out(row: Row, head: Head, *, rational: bool = True) -> Answer:
+def row_out(row: Row, head: Head, places: Places, *, rational: bool = True) -> Answer:
     """One cut; `rational` is False where the angles asked for are no exact fraction of a turn."""
-    angle = angle_out_of(*row.place_of)
-    if not rational:
-        angle["turns"] = None
+    angle = places.get(row.place_of)
+    if angle is None:
+        angle = places[row.place_of] = angle_out_of(*row.place_of)
+        if not rational:
+            angle["turns"] = None
     return {
         "cut": row.cut,
         "division": row.division,

@@ -40,7 +40,7 @@ def setup_out(
 def error_out(accuracy: Accuracy, tolerance: Tolerance | None) -> Answer:
     """How far off, in seconds of arc, and at the rim in the user's own unit."""
     if accuracy is NO_ERROR and tolerance is None:
-        return _NO_ERROR_OUT.copy()
+        return _NO_ERROR_OUT
     step = accuracy.step
     return {
         "step": None if step is None else str(step),
@@ -79,16 +79,12 @@ def gearing_out(gearing: Gearing | None) -> Answer | None:
     }
 
 
+@lru_cache(maxsize=4096)
 def _move(move: Move | None) -> Answer | None:
     if move is None:
         return None
-    return {
-        "turns": move.turns,
-        "holes": move.holes,
-        "circle": move.circle,
-        "plate": move.plate,
-        "sector_holes": move.sector_holes,
-    }
+    turns, holes, circle, plate = move
+    return {"turns": turns, "holes": holes, "circle": circle, "plate": plate, "sector_holes": move.sector_holes}
 
 
 def _second(setup: Setup) -> Answer | None:

@@ -14,7 +14,7 @@ from dividing.web.schemas.solve import Question
 
 from . import Answer
 from .part import part_out
-from .positions import position_rows
+from .positions import Places, position_rows
 from .setups import setup_out
 
 TOO_MANY_ROWS = (
@@ -69,9 +69,10 @@ def _tables(question: Question, solution: Solution) -> list[list[Answer] | None]
         raise Refused([Fault(("limit",), sentence)])
     room = ROWS_MOST
     tables: list[list[Answer] | None] = []
+    places: Places = {}
     for setup in setups:
         fits = (question.positions or _always_tabled(work, setup)) and work.cuts <= room
-        tables.append(position_rows(work, head, setup) if fits else None)
+        tables.append(position_rows(work, head, setup, places) if fits else None)
         room -= work.cuts if fits else 0
     return tables
 
