@@ -47,7 +47,7 @@ def test_an_example_answers_as_shown(command: str, shown: str, live: str) -> Non
 
 
 def test_every_curl_in_the_readme_is_followed_by_its_answer() -> None:
-    assert len(EXAMPLES) == README.count("curl -s") == 4
+    assert len(EXAMPLES) == README.count("curl -s") > 4
 
 
 def test_the_commands_are_one_line_each_and_name_files_that_exist() -> None:
