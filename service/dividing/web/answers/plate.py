@@ -17,7 +17,7 @@ from dividing.web.schemas.plate import PlateAsked
 from . import Answer
 from .heads import head_out
 from .part import size_out
-from .positions import row_out
+from .positions import position_rows
 from .setups import setup_out
 
 
@@ -58,10 +58,9 @@ def _needed(asked: PlateAsked) -> Answer | None:
 
 
 def _schedule(plate: Drilling, blank: Blank) -> list[Answer]:
-    rows = []
-    for row in plate.rows:
-        x, y = blank.points[row.division] if blank.points else (None, None)
-        rows.append({**row_out(row, plate.head), "x": x, "y": y})
+    rows = position_rows(plate.work, plate.head, plate.setup, {})
+    for row in rows:
+        row["x"], row["y"] = blank.points[row["division"]] if blank.points else (None, None)
     return rows
 
 
