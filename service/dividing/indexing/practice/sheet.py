@@ -19,6 +19,8 @@ from .phrases import question
 USUAL_HEAD = Head()
 NONE_ONE_IN = {1: 0, 2: 6, 3: 3}
 """Of the exercises that may be meant to have no answer, one in so many is; none at level 1."""
+LAST_RESORT = 0
+"""The seed with which a head is looked at for whether a kind can be asked at all."""
 _FOUND_NOTHING: dict[KindName, str] = {
     "which_plate": "Every number that these plates serve comes out in whole turns, on any circle.",
     "sector_arms": "Every number that these plates serve comes out in whole turns, which need no arms.",
@@ -109,25 +111,23 @@ def _in_turn(kinds: Sequence[KindName], chance: Chance) -> Iterator[KindName]:
 
 
 def _drawn(name: KindName, wanted: Wanted, chance: Chance, asked: set[tuple[object, ...]]) -> tuple[Task, Key]:
-    """An exercise of this kind that was not yet asked; where there is none left, one that was.
+    """An exercise of this kind that was not yet asked at the level wanted; else one that was; else of another level.
 
-    It ends, since tasks do; and it finds one, since the head was looked at before: `_left_out`.
+    It ends, since tasks do; and it finds one, since the last resort is what `_left_out` found when it looked.
     """
     start, head = chance.word(), wanted.head
-    for again in (False, True):
-        for level in sorted(LEVELS, key=lambda level: (level != wanted.level, level > wanted.level, -level)):
+    for level in sorted(LEVELS, key=lambda level: (level != wanted.level, level > wanted.level, -level)):
+        for fresh in (True, False):
             for task in _tasks(name, head, level, Chance(start)):
-                key = KINDS[name].key(task, head) if again or task.asks not in asked else None
+                key = None if fresh and task.asks in asked else KINDS[name].key(task, head)
                 if key:
                     return task, key
-            if not again and level == wanted.level and _any(name, head, level):
-                break
-    raise AssertionError(f"a kind that can be asked gave no exercise: {name}")
+    return next(found for level in LEVELS for found in _answered(name, head, level, Chance(LAST_RESORT)))
 
 
 def _any(name: KindName, head: Head, level: int) -> bool:
     """Whether this head has anything to ask at this level."""
-    return next(_answered(name, head, level, Chance(0)), None) is not None
+    return next(_answered(name, head, level, Chance(LAST_RESORT)), None) is not None
 
 
 def _tasks(name: KindName, head: Head, level: int, chance: Chance) -> Iterator[Task]:

@@ -21,6 +21,8 @@ SOURCES = {
 }  # fmt: skip
 LOOKED_AT = 6
 """Right setups that are looked at for a slip before the next slip has its turn."""
+ALWAYS_LOOKED_AT = 120
+"""The same for the slips that can always be told: more than a sheet has exercises."""
 LEVELS_OF: dict[KindName, tuple[int, ...]] = {
     "angular": (2, 3), "compound": (1, 2), "differential": (1, 2, 3), "dial": (1, 2, 3),
 }  # fmt: skip
@@ -92,7 +94,7 @@ def _always(head: Head, level: int, chance: Chance) -> Iterator[Task]:
     """A hole miscounted or the whole turns forgotten: the verifier looks for these first, so it always names them."""
     for slip in ("counted_the_pin_hole", "whole_turns_forgotten"):
         for kind in SPOILERS[slip].kinds:
-            for right in _right(kind, slip, level, head, chance):
+            for right in islice(_right(kind, slip, level, head, chance), ALWAYS_LOOKED_AT):
                 claim = SPOILERS[slip].spoil(right, chance)
                 if claim:
                     yield _task(level, right, claim, slip)
