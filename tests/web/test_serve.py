@@ -1,6 +1,5 @@
 """The service is started with one command, says where to open it and stops when it is told to."""
 
-import os
 import re
 import signal
 import socket
@@ -11,47 +10,11 @@ import requests
 
 from dividing import __version__
 from dividing.web import serve
+from dividing.web.options import Options
+from dividing.web.qr import drawn
+from tests.certificate import self_signed
 from tests.load.instance import on_kept_socket
 from tests.running import Service, free_port, running
-
-FOR_EXAMPLE = "for example 127.0.0.1:8080"
-
-
-@pytest.mark.parametrize(
-    ("text", "address"),
-    [
-        ("127.0.0.1:8080", ("127.0.0.1", 8080)),
-        ("0.0.0.0:1", ("0.0.0.0", 1)),
-        ("localhost:65535", ("localhost", 65535)),
-        ("[::1]:8080", ("::1", 8080)),
-    ],
-)
-def test_an_address_is_read(text: str, address: tuple[str, int]) -> None:
-    assert serve.parse_bind(text) == address
-
-
-@pytest.mark.parametrize(
-    "text", ["", "8080", ":8080", "host", "host:", "host:0", "host:65536", "host:-1", "host:8o", "host:٨٠"]
-)
-def test_what_is_no_address_is_refused_in_one_sentence(text: str, capsys: pytest.CaptureFixture[str]) -> None:
-    with pytest.raises(SystemExit) as stopped:
-        serve.main([f"--bind={text}"])
-
-    assert stopped.value.code == 2
-    assert capsys.readouterr().err == (
-        f"--bind takes HOST:PORT with a port from 1 to 65535, {FOR_EXAMPLE}; not {text!r}.\n"
-    )
-
-
-@pytest.mark.parametrize("text", ["", "0", "65", "-1", "two", "1.5", "٢"])
-def test_a_wrong_number_of_workers_is_refused_in_one_sentence(
-    text: str, capsys: pytest.CaptureFixture[str]
-) -> None:
-    with pytest.raises(SystemExit) as stopped:
-        serve.main([f"--workers={text}"])
-
-    assert stopped.value.code == 2
-    assert capsys.readouterr().err == f"--workers takes a whole number from 1 to 64; not {text!r}.\n"
 
 
 def test_an_address_that_is_taken_is_refused_before_anything_starts(capsys: pytest.CaptureFixture[str]) -> None:
@@ -67,12 +30,8 @@ def test_an_address_that_is_taken_is_refused_before_anything_starts(capsys: pyte
     )
 
 
-def test_by_default_each_core_has_a_worker() -> None:
-    assert serve.usual_workers() == min(len(os.sched_getaffinity(0)), serve.MOST_WORKERS_UNASKED)
-
-
 def test_the_greeting_says_how_to_let_the_tablets_in() -> None:
-    assert serve.greeting(("127.0.0.1", 8080), 2) == (
+    assert serve.greeting(Options(("127.0.0.1", 8080), 2)) == (
         f"Dividing {__version__} answers at http://127.0.0.1:8080 with 2 workers. Ctrl-C stops it.\n"
         "Only this machine reaches it. To let the shop's tablets in, start it with --bind 0.0.0.0:8080"
         f" and open {serve.shop_address(8080)} on the tablet.\n" + serve.PRICE_OF_PLAIN_HTTP
@@ -80,9 +39,16 @@ def test_the_greeting_says_how_to_let_the_tablets_in() -> None:
 
 
 def test_the_greeting_names_the_address_for_the_tablets() -> None:
-    assert serve.greeting(("0.0.0.0", 8080), 1) == (
+    assert serve.greeting(Options(("0.0.0.0", 8080), 1)) == (
         f"Dividing {__version__} answers at http://127.0.0.1:8080 with 1 worker. Ctrl-C stops it.\n"
         f"On a tablet in the shop open {serve.shop_address(8080)}.\n" + serve.PRICE_OF_PLAIN_HTTP
+    )
+
+
+def test_the_greeting_of_a_service_with_a_certificate_has_no_price_to_tell() -> None:
+    assert serve.greeting(Options(("0.0.0.0", 8443), 1, certfile="shop.pem")) == (
+        f"Dividing {__version__} answers at https://127.0.0.1:8443 with 1 worker. Ctrl-C stops it.\n"
+        f"On a tablet in the shop open {serve.shop_address(8443, 'https')}.\nDo not open it to the internet."
     )
 
 
@@ -130,7 +96,60 @@ def test_a_socket_that_is_handed_on_outlives_a_restart() -> None:
                 assert requests.get(f"{base}/health", timeout=20).status_code == 200
             finally:
                 service.terminate()
+                assert service.wait(20) == 0
+
+
+def test_with_a_certificate_the_service_speaks_tls(tmp_path: Path) -> None:
+    certificate, key = self_signed(tmp_path)
+    with socket.create_server(("127.0.0.1", 0)) as listener:
+        service = on_kept_socket(listener, "--workers", "1", "--certfile", str(certificate), "--keyfile", str(key))
+        try:
+            base = f"https://127.0.0.1:{listener.getsockname()[1]}"
+            picture = requests.get(f"{base}/qr.svg?divisions=28", timeout=20, verify=str(certificate))
+            assert picture.content == drawn(f"{base}/#divisions=28")
+        finally:
+            service.terminate()
             assert service.wait(20) == 0
+
+
+def test_figures_of_requests_go_to_statsd_and_tell_nothing_of_what_was_asked() -> None:
+    with socket.socket(socket.AF_INET, socket.SOCK_DGRAM) as statsd:
+        statsd.bind(("127.0.0.1", 0))
+        statsd.settimeout(20)
+        with running("--workers", "1", "--statsd-host", f"127.0.0.1:{statsd.getsockname()[1]}") as (base, _):
+            requests.get(f"{base}/v1/solve?divisions=0", timeout=5)
+            told: list[bytes] = []
+            while b"gunicorn.request.status.422:1|c|@1.0" not in told:
+                told.append(statsd.recv(1500))
+
+    assert b"gunicorn.workers:1|g" in told
+    assert told.count(b"gunicorn.requests:1|c|@1.0") == len([one for one in told if one.endswith(b"|ms")]) > 1
+    assert b"gunicorn.request.status.200:1|c|@1.0" in told
+    assert [one for one in told if not re.fullmatch(rb"gunicorn\.[a-z.]+(\d{3})?:[\d.]+\|(g|ms|c\|@1\.0)", one)] == []
+
+
+@pytest.mark.parametrize(("proxies", "scheme"), [("127.0.0.0/8", "https"), ("192.0.2.1", "http")])
+def test_the_word_of_a_known_proxy_is_taken_for_how_it_was_called(proxies: str, scheme: str) -> None:
+    with running("--workers", "1", "--forwarded-allow-ips", proxies) as (base, _):
+        headers = {"Host": "dividing.example", "X-Forwarded-Proto": "https", "X-Forwarded-Host": "other.example"}
+        picture = requests.get(f"{base}/qr.svg?divisions=28", headers=headers, timeout=5).content
+
+    assert picture == drawn(f"{scheme}://dividing.example/#divisions=28")
+
+
+def test_a_variable_does_not_make_a_proxy_known() -> None:
+    with running("--workers", "1", "--forwarded-allow-ips", "192.0.2.1", FORWARDED_ALLOW_IPS="*") as (base, _):
+        headers = {"X-Forwarded-Proto": "https"}
+        picture = requests.get(f"{base}/qr.svg?divisions=28", headers=headers, timeout=5).content
+
+    assert picture == drawn(f"{base}/#divisions=28")
+
+
+def test_a_header_of_a_proxy_does_not_move_the_service() -> None:
+    with running("--workers", "1") as (base, _):
+        headers = {"SCRIPT_NAME": "/health", "PATH_INFO": "/nothing"}
+
+        assert requests.get(f"{base}/health", headers=headers, timeout=5).status_code == 200
 
 
 def test_nothing_is_written_to_the_disk(tmp_path: Path) -> None:

@@ -1,48 +1,38 @@
 """`python -m dividing`: starts the service under gunicorn and says where to open it."""
 
-import argparse
+import dataclasses
 import gc
 import os
 import socket
 import sys
 from collections.abc import Sequence
 from pathlib import Path
-from typing import Any, NoReturn
+from typing import Any
 
 from gunicorn.app.base import BaseApplication
 
 from dividing import __version__
+from dividing.web.options import Address, Options, read_options
 
-DEFAULT_BIND = "127.0.0.1:8080"
-MOST_WORKERS = 64
-# More workers than this by default would fill a small machine's memory without the shop noticing a gain.
-MOST_WORKERS_UNASKED = 8
 # An address of RFC 5737, set apart for documents: asking for the way to it sends nothing.
 NOWHERE = ("192.0.2.1", 9)
+NOT_TO_THE_INTERNET = "Do not open it to the internet."
 PRICE_OF_PLAIN_HTTP = (
-    "Over plain http a tablet does not keep the page for use without a network, and does not hold its screen on;"
-    " whoever is on the same network can read along and change what passes; put a proxy with TLS in front"
-    " where that matters. Do not open it to the internet."
+    "Over plain http a tablet does not keep the page for use without a network, does not hold its screen on and does"
+    " not copy with a button; whoever is on the same network can read along and change what passes; start it with"
+    f" --certfile or put a proxy with TLS in front where that matters. {NOT_TO_THE_INTERNET}"
 )
-
-Address = tuple[str, int]
-
-
-class _Parser(argparse.ArgumentParser):
-    def error(self, message: str) -> NoReturn:
-        self.exit(2, message.removeprefix("argument --bind: ").removeprefix("argument --workers: ") + "\n")
 
 
 class Server(BaseApplication):  # type: ignore[misc]  # gunicorn has no type hints
     """The application under gunicorn, with settings from here alone: no file and no variable changes them."""
 
-    def __init__(self, bind: Address, workers: int) -> None:
-        self.bind = bind
-        self.workers = workers
+    def __init__(self, bind: Address, workers: int, **more: Any) -> None:
+        self.options = Options(bind, workers, **more)
         super().__init__()
 
     def load_config(self) -> None:
-        for name, value in settings(self.bind, self.workers).items():
+        for name, value in settings(self.options).items():
             self.cfg.set(name, value)
 
     def load(self) -> Any:
@@ -55,11 +45,12 @@ class Server(BaseApplication):  # type: ignore[misc]  # gunicorn has no type hin
         return application
 
 
-def settings(bind: Address, workers: int) -> dict[str, Any]:
+def settings(options: Options) -> dict[str, Any]:
     """gunicorn's settings, each with the reason for it."""
     return {
-        "bind": _written(bind),
-        "workers": workers,
+        **dataclasses.asdict(options),
+        "bind": _written(options.bind),
+        "statsd_host": options.statsd_host and _written(options.statsd_host),
         "worker_class": "dividing.web.server.worker.PatientWorker",
         # For each worker; below the usual 1,024 open files of a process.
         "worker_connections": 600,
@@ -76,7 +67,9 @@ def settings(bind: Address, workers: int) -> dict[str, Any]:
         "worker_tmp_dir": memory_folder(),
         # The application writes the log; gunicorn's own lines repeat what the client sent.
         "loglevel": "error",
-        "when_ready": lambda _: print(greeting(bind, workers), flush=True),
+        # A caller's word for where the service is mounted is nobody's to give.
+        "forwarder_headers": "",
+        "when_ready": lambda _: print(greeting(options), flush=True),
     }
 
 
@@ -86,19 +79,21 @@ def memory_folder() -> str | None:
     return str(folder) if os.access(folder, os.W_OK) else None
 
 
-def greeting(bind: Address, workers: int) -> str:
+def greeting(options: Options) -> str:
     """What stands in the terminal once the service answers."""
-    lines = [f"Dividing {__version__} answers at http://{_written((_openable(bind[0]), bind[1]))}"
+    bind, workers = options.bind, options.workers
+    scheme = "https" if options.certfile else "http"
+    lines = [f"Dividing {__version__} answers at {scheme}://{_written((_openable(bind[0]), bind[1]))}"
              f" with {workers} worker{'s' * (workers > 1)}. Ctrl-C stops it."]
     if _is_for_this_machine_only(bind[0]):
         lines.append(f"Only this machine reaches it. To let the shop's tablets in, start it with"
-                     f" --bind 0.0.0.0:{bind[1]} and open {shop_address(bind[1])} on the tablet.")
+                     f" --bind 0.0.0.0:{bind[1]} and open {shop_address(bind[1], scheme)} on the tablet.")
     else:
-        lines.append(f"On a tablet in the shop open {shop_address(bind[1])}.")
-    return "\n".join([*lines, PRICE_OF_PLAIN_HTTP])
+        lines.append(f"On a tablet in the shop open {shop_address(bind[1], scheme)}.")
+    return "\n".join([*lines, NOT_TO_THE_INTERNET if options.certfile else PRICE_OF_PLAIN_HTTP])
 
 
-def shop_address(port: int) -> str:
+def shop_address(port: int, scheme: str = "http") -> str:
     """This machine's address on its network, as a tablet would open it; found without sending anything."""
     with socket.socket(socket.AF_INET, socket.SOCK_DGRAM) as probe:
         try:
@@ -106,31 +101,7 @@ def shop_address(port: int) -> str:
             host = probe.getsockname()[0]
         except OSError:
             host = socket.gethostname()
-    return f"http://{host}:{port}"
-
-
-def parse_bind(text: str) -> Address:
-    """`127.0.0.1:8080` or `[::1]:8080` as host and port."""
-    host, colon, port = text.rpartition(":")
-    host = host.removeprefix("[").removesuffix("]")
-    if not (colon and host and _is_number(port) and 1 <= int(port) <= 65535):
-        raise argparse.ArgumentTypeError(
-            f"--bind takes HOST:PORT with a port from 1 to 65535, for example {DEFAULT_BIND}; not {text!r}.")
-    return host, int(port)
-
-
-def parse_workers(text: str) -> int:
-    """A whole number of workers."""
-    if not (_is_number(text) and 1 <= int(text) <= MOST_WORKERS):
-        raise argparse.ArgumentTypeError(
-            f"--workers takes a whole number from 1 to {MOST_WORKERS}; not {text!r}.")
-    return int(text)
-
-
-def usual_workers() -> int:
-    """One for each core that this process may use."""
-    cores = len(os.sched_getaffinity(0)) if hasattr(os, "sched_getaffinity") else os.cpu_count() or 1
-    return min(cores, MOST_WORKERS_UNASKED)
+    return f"{scheme}://{host}:{port}"
 
 
 def is_handed_a_socket() -> bool:
@@ -153,21 +124,12 @@ def why_not_free(bind: Address) -> str:
 
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run the service until it is told to stop; gives the exit status."""
-    parser = _Parser(prog="python -m dividing", description="Start the dividing service with its page.")
-    parser.add_argument("--bind", type=parse_bind, default=DEFAULT_BIND, metavar="HOST:PORT",
-                        help="where to listen (%(default)s)")
-    parser.add_argument("--workers", type=parse_workers, default=usual_workers(), metavar="N",
-                        help="how many processes answer (one for each core: %(default)s)")
-    chosen = parser.parse_args(arguments)
-    if not is_handed_a_socket() and (reason := why_not_free(chosen.bind)):
+    options = read_options(arguments)
+    if not is_handed_a_socket() and (reason := why_not_free(options.bind)):
         print(reason, file=sys.stderr)
         return 1
-    Server(chosen.bind, chosen.workers).run()
+    Server(**vars(options)).run()
     return 0
-
-
-def _is_number(text: str) -> bool:
-    return text.isascii() and text.isdigit() and len(text) < 6
 
 
 def _is_for_this_machine_only(host: str) -> bool:

@@ -24,10 +24,12 @@ Address = tuple[str, int]
 
 
 def application(environ: dict[str, Any], start: Callable[..., Any]) -> Iterable[bytes]:
-    """Gives back the body; /big is more than a socket takes at once, /fault is a fault of ours."""
+    """Gives back the body; /big is more than a socket takes at once, /fault is a fault of ours, /scheme tells https."""
     request = Request(environ)
     if request.path == "/fault":
         raise ZeroDivisionError
+    if request.path == "/scheme":
+        return Response(request.scheme)(environ, start)
     try:
         body = BIG if request.path == "/big" else read_body(request, LIMIT) or b"ok"
     except HTTPException as refusal:

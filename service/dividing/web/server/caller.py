@@ -9,11 +9,14 @@ from enum import Enum
 from werkzeug.exceptions import RequestEntityTooLarge, RequestTimeout
 
 from dividing.web.server.arriving import Arrival
+from dividing.web.server.secure import NOT_YET
 
 
 class Stage(Enum):
     """What the worker waits for on a connection; the value is how many seconds it waits."""
 
+    # No two numbers alike: an enumeration would take the stages for one.
+    SECURING = 12.0  # the handshake of TLS
     IDLE = 10.0  # the first byte of a request
     ASKING = 15.0  # the rest of it
     SOLVING = float("inf")  # one of our own threads
@@ -67,7 +70,7 @@ class Caller:
         """Take in what has come; False when the other side has closed or is broken."""
         try:
             data = self.sock.recv(65536)
-        except BlockingIOError:
+        except NOT_YET:
             return True
         except OSError:
             return False
@@ -77,9 +80,11 @@ class Caller:
 
     def send(self) -> bool:
         """Send what the system takes without waiting; False when the connection is broken."""
+        if not self.answer:
+            return True
         try:
             sent = self.sock.send(self.answer)
-        except BlockingIOError:
+        except NOT_YET:
             return True
         except OSError:
             return False

@@ -9,9 +9,11 @@ from functools import partial
 from typing import Any
 
 from gunicorn import util
+from gunicorn.sock import ssl_context
 from gunicorn.workers.base import Worker
 
 from dividing.web.server.caller import Caller, Message, Stage
+from dividing.web.server.secure import awaited, begun, say_goodbye
 
 OWN_THREAD = Stage.SOLVING
 
@@ -38,6 +40,8 @@ class Door(Worker):  # type: ignore[misc]  # gunicorn has no type hints
     def open_doors(self) -> None:
         # Made here and not above: that runs before the fork, and workers must not share a selector.
         self.selector = selectors.DefaultSelector()
+        # Read again by each worker that begins, so that a renewed certificate is taken up with HUP.
+        self.tls = ssl_context(self.cfg) if self.cfg.is_ssl else None
         for listener in self.sockets:
             listener.setblocking(False)
             self.selector.register(listener, selectors.EVENT_READ, partial(self.accept, listener))
@@ -66,10 +70,27 @@ class Door(Worker):  # type: ignore[misc]  # gunicorn has no type hints
         return True
 
     def welcome(self, sock: socket.socket, address: object, server: object) -> None:
-        caller = Caller(sock, address, server)
+        try:
+            caller = Caller(begun(sock, self.tls), address, server)
+        except OSError:
+            util.close(sock)
+            return
         self.callers.add(caller)
-        caller.enter(Stage.IDLE)
-        self.watch(caller, selectors.EVENT_READ, self.hear)
+        caller.enter(Stage.SECURING)
+        self.secure(caller)
+
+    def secure(self, caller: Caller) -> None:
+        """Go on with the handshake as far as it goes without waiting."""
+        try:
+            event = awaited(caller.sock)
+        except OSError:
+            self.drop(caller)
+            return
+        if event:
+            self.watch(caller, event, self.secure)
+        else:
+            caller.enter(Stage.IDLE)
+            self.watch(caller, selectors.EVENT_READ, self.hear)
 
     def make_room(self) -> None:
         waiting = [caller for caller in self.callers if caller.stage is not OWN_THREAD]
@@ -98,6 +119,7 @@ class Door(Worker):  # type: ignore[misc]  # gunicorn has no type hints
         util.close(caller.sock)
 
     def part(self, caller: Caller) -> None:
+        say_goodbye(caller.sock)
         # RFC 9112, section 9.6: closing with unread bytes would destroy the answer on its way.
         try:
             caller.sock.shutdown(socket.SHUT_WR)

@@ -1,5 +1,7 @@
 """One request from memory, one answer into memory, by gunicorn's own parser and writer."""
 
+from datetime import timedelta
+from time import monotonic
 from typing import Any
 
 from gunicorn import util
@@ -35,12 +37,14 @@ class Outbox:
 def exchange(worker: Worker, caller: Caller, message: Message) -> tuple[bytes, bool]:
     """The bytes to send, and whether the connection can serve another request after them."""
     outbox = Outbox()
-    request = None
+    began = monotonic()
     try:
         parser = get_parser(worker.cfg, message.pieces(), caller.address)
         request = next(parser)
         response, environ = wsgi.create(request, outbox, caller.address, caller.server, worker.cfg)
         _apply(worker, environ, response)
+        if worker.cfg.statsd_host:
+            worker.log.access(response, request, environ, timedelta(seconds=monotonic() - began))
         # The parser must have read exactly the bytes that were counted, or the next request would start in
         # the wrong place.
         stays = message.is_whole and not response.should_close() and parser.finish_body()
@@ -49,7 +53,8 @@ def exchange(worker: Worker, caller: Caller, message: Message) -> tuple[bytes, b
         return b"", False
     except Exception as fault:  # noqa: BLE001  # whatever it is, this caller gets an answer and the thread lives
         outbox.start_over()
-        worker.handle_error(request, outbox, caller.address, fault)
+        # It would log the address that was asked for, which is the client's own affair: so it is not told.
+        worker.handle_error(None, outbox, caller.address, fault)
         return outbox.contents(), False
 
 
