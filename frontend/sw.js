@@ -15,6 +15,9 @@ const FILES = [
   "js/link.js", "js/paper.js", "js/part-form.js", "js/part-kinds.js", "js/part-view.js", "js/question.js", "js/schedule.js",
   "js/setup-view.js", "js/share.js", "js/shop-aids.js", "js/shop-cut.js", "js/shop-lost.js", "js/shop-stages.js",
   "js/shop-words.js", "js/shop.js", "js/store.js", "js/words.js",
+  "office.html", "office.css", "js/office/decode.js", "js/office/desk-top.js", "js/office/office.js",
+  "js/office/records.js", "js/office/sheet-ask.js", "js/office/sheet-groups.js", "js/office/sheet-out.js",
+  "js/office/sheet-run.js", "js/office/sheet-view.js", "js/office/sheet-work.js", "js/office/words-in-link.js",
 ];
 
 async function keepAll() {

@@ -1,0 +1,26 @@
+// The document for the office: routing sheets, what a head can do, plates made in the shop.
+
+import { openDocument } from "../document.js";
+import { borrow, readHead } from "../link.js";
+import { store } from "../store.js";
+import { pageWords } from "./words-in-link.js";
+import { connected, render as office, sheetActions } from "./sheet-view.js";
+
+const HEAD_WORDS = ["ratio", "plates", "mounted_plate", "direct_circles", "change_gears", "stop_circles", "worm_disengages", "idlers", "dial", "screw"];
+
+// #view=coverage&from=2&to=400&ratio=60: a view of this document, what it is asked, and the head.
+function link(hash) {
+  const words = new URLSearchParams(hash.slice(1));
+  const view = words.get("view");
+  if (!pageWords[view]) return false;
+  if (HEAD_WORDS.some((name) => words.has(name))) borrow(readHead(words));
+  const asked = Object.fromEntries(pageWords[view].filter((name) => words.has(name)).map((name) => [name, words.get(name)]));
+  store.set({ view, [`${view}Form`]: asked, [`${view}Asked`]: Object.keys(asked).length > 0 });
+  return true;
+}
+
+openDocument({
+  name: "office", views: { office }, link, actions: sheetActions,
+  connected,
+  renewed: () => store.set({ coverageAsked: true, plateAsked: true }),
+});
