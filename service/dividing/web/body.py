@@ -8,15 +8,20 @@ from gunicorn.http.errors import ParseException
 from werkzeug.exceptions import BadRequest, RequestEntityTooLarge, RequestTimeout
 from werkzeug.wrappers import Request
 
+from .problems import WRONG_CONTENT, Problem
+
 _PIECE = 64 * 1024
+_AS_IT_IS = "identity"
 
 
 def read_body(request: Request, limit: int) -> bytes:
     """The whole body, of `limit` bytes at most.
 
-    Raises `RequestEntityTooLarge` when there is more, `RequestTimeout` when the rest does not come and
-    `BadRequest` when the body breaks off or its chunks cannot be read.
+    Raises `RequestEntityTooLarge` when there is more, `RequestTimeout` when the rest does not come,
+    `BadRequest` when the body breaks off or its chunks cannot be read, and `Problem` when it is compressed.
     """
+    if request.environ.get("HTTP_CONTENT_ENCODING", _AS_IT_IS).lower() != _AS_IT_IS:
+        raise Problem(WRONG_CONTENT, "Send the body as it is, not compressed; leave Content-Encoding out.")
     length = request.content_length
     if (length or 0) > limit:
         raise RequestEntityTooLarge

@@ -113,7 +113,7 @@ def _own_field(self: Any, field: fields.Field[Any], ret: dict[str, Any]) -> dict
             told = {"anyOf": [self.resolve_nested_schema(schema) for schema in field.choice]}
         else:
             told = dict(field.metadata)
-            if field.load_default is None and field.allow_none and isinstance(told.get("type"), str):
+            if field.allow_none and isinstance(told.get("type"), str):
                 told["type"] = [told["type"], "null"]
         told = {**told, "description": field.metadata["description"]}
     return told

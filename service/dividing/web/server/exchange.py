@@ -6,6 +6,7 @@ from typing import Any
 
 from gunicorn import util
 from gunicorn.http import get_parser, wsgi
+from gunicorn.http.errors import InvalidHeader
 from gunicorn.workers.base import Worker
 
 from dividing.web.server.caller import Caller, Message
@@ -42,6 +43,9 @@ def exchange(worker: Worker, caller: Caller, message: Message) -> tuple[bytes, b
         parser = get_parser(worker.cfg, message.pieces(), caller.address)
         request = next(parser)
         response, environ = wsgi.create(request, outbox, caller.address, caller.server, worker.cfg)
+        if "HTTP_HOST" not in environ and request.version >= (1, 1):
+            # RFC 9112, section 3.2; gunicorn lets it pass.
+            raise InvalidHeader("Host is missing")
         _apply(worker, environ, response)
         if worker.cfg.statsd_host:
             worker.log.access(response, request, environ, timedelta(seconds=monotonic() - began))
