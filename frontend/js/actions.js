@@ -5,10 +5,9 @@ import * as api from "./api.js";
 import { asWords, isBlank, toBody, withPositions } from "./question.js";
 import { borrow, fromHash, toHash } from "./link.js";
 import { sentHead } from "./words.js";
-import { focusOn, go, say } from "./document.js";
+import { focusOn, say } from "./document.js";
 import { jobOf } from "./jobs.js";
 import { start as startJob } from "./shop.js";
-import { headActions } from "./head-actions.js";
 import { paperActions } from "./paper.js";
 
 const TYPING = 350;
@@ -89,7 +88,6 @@ export const actions = {
     if (!setup.positions) return say("The schedule of cuts is not here yet. Try again in a moment.");
     startJob({ title: asWords(question), asked, setup, hash: location.hash });
   },
-  ...headActions({ solve, go, say, focusOn }),
   ...paperActions({ say, focusOn }),
 };
 
@@ -110,9 +108,7 @@ export function connected(online) {
 
 export const renewed = () => solve({ chosen: store.get().chosen });
 
-export async function start() {
+export function start() {
   if (jobOf(store.get())) store.set({ view: "shop" });
-  const reply = await api.heads();
-  if (reply.ok) store.set({ ready: reply.data.heads });
   if (!turn) solve();
 }

@@ -49,7 +49,7 @@ function trainWords({ spindle, worm, stud }) {
 function others(state) {
   const { setups } = state.answer;
   if (setups.length < 2) return "";
-  return html`<section class="sheet others"><h2>Ways to set it</h2><ul>${setups.map((setup, at) => html`<li><button type="button" id="setup-${at}"
+  return html`<section class="sheet"><h2>Ways to set it</h2><ul class="ways">${setups.map((setup, at) => html`<li><button type="button" id="setup-${at}"
     data-do="choose" data-at="${at}" aria-pressed="${at === state.chosen}"><strong>${moveText(setup)}</strong>
     <span>${METHODS[setup.method] || setup.method}${setup.move && setup.move.plate ? `, plate ${setup.move.plate}` : ""}${setup.gearing ? `, gears ${trainWords(setup.gearing)}` : ""},
     ${setup.exact ? "exact" : `off by ${seconds(setup.error.worst_seconds)}`}</span></button></li>`)}</ul></section>`;

@@ -9,5 +9,5 @@ import { render as shop } from "./shop.js";
 
 openDocument({
   name: "setup", views: { setup, jobs, shop }, actions, connected, link, renewed, start,
-  later: { head: () => import("./head-view.js"), card: () => import("./jobcard.js"), part: () => import("./part-view.js") },
+  later: { card: () => import("./jobcard.js"), part: () => import("./part-view.js") },
 });

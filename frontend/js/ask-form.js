@@ -41,7 +41,7 @@ export function askForm(state, found) {
   const { question } = state;
   return html`<form id="question" novalidate>
     <div class="head-line"><p><strong>${state.headName || "Head"}</strong> <span id="head-line">${headLine(state.head)}</span></p>
-      <button type="button" data-do="go" data-view="head" id="change-head">Change<span class="unseen"> head</span></button></div>
+      <a class="button" id="change-head" href="head.html" data-do="leave">Change<span class="unseen"> head</span></a></div>
     ${kinds(question)}
     <div class="asked">${main(question, found)}<button class="main" id="work-it-out">Work it out</button></div>
     ${more(question, found)}

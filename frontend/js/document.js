@@ -8,7 +8,7 @@
 
 import { html, mount } from "./html.js";
 import { recallKept, store } from "./store.js";
-import { connection, reaches } from "./api.js";
+import { connection, heads, reaches } from "./api.js";
 import { typeSign } from "./field.js";
 import { PLACES, foot, nav, notices } from "./frame.js";
 
@@ -138,6 +138,8 @@ export function openDocument(given) {
   draw();
   openLink();
   given.start?.();
+  // The ready-made heads; asking for them shows at once whether the service is there.
+  heads().then(({ ok, data }) => ok && store.set({ ready: data.heads }));
   setTimeout(() => Object.keys(given.later || {}).forEach((name) => fetchView(name).catch(() => {})), MOMENT);
   // A page from plain http has no service worker; the browser's own cache must do.
   if ("serviceWorker" in navigator) navigator.serviceWorker.register("sw.js").catch(() => {});

@@ -5,7 +5,7 @@ import { clock, headLine } from "./words.js";
 
 // The views that the way leads to, and the document that each is in.
 export const PLACES = {
-  setup: ["Set up", "./"], jobs: ["Jobs", "./#jobs"], head: ["Head", "./#head"], check: ["Check", "check.html"],
+  setup: ["Set up", "./"], jobs: ["Jobs", "./#jobs"], head: ["Head", "head.html"], check: ["Check", "check.html"],
   angles: ["Angles", "check.html#angles"], class: ["Class", "class.html"], office: ["Office", "office.html"],
 };
 const THEMES = [["auto", "As the tablet"], ["light", "Light"], ["dark", "Dark"]];

@@ -14,9 +14,10 @@ from tests.running import free_port
     ("address", "lands", "heading"),
     [
         ("#jobs", "/#jobs", "Jobs"),
-        ("#head", "/#head", "The head"),
+        ("#head", "/head.html", "The head"),
         ("#check", "/check.html", "Check a setup worked by hand"),
         ("#angles", "/check.html#angles", "Angles"),
+        ("check.html#head", "/head.html", "The head"),
         ("#class", "/class.html", "How dividing is worked out"),
         ("check.html#jobs", "/#jobs", "Jobs"),
         ("class.html#angles", "/check.html#angles", "Angles"),
