@@ -1,0 +1,171 @@
+"""Compound indexing by hand: the pairs that serve, their two moves, and why none does."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+import pytest
+
+from dividing.indexing.angles import Angle, parse_angle
+from dividing.indexing.head import Head
+from dividing.indexing.methods import compound
+from dividing.indexing.setup import Declined, Move, Rounded, SecondMove
+from dividing.indexing.work import Angles, Arc, Divisions, Work
+from tests.indexing.as_told import both_moves, first_move, second_move, setups
+
+RADIANS = parse_angle("0.35 rad")
+ONE_CIRCLE_EACH = Head(plates=((20,), (21,)))
+STOP_ON_NOTHING = Head(plates=((20,), (21, 23)), stop_circles=(20,))
+
+
+def a_list(*turns: str) -> Angles:
+    return Angles(tuple(Angle(Fraction(each)) for each in turns))
+
+
+class TestExact:
+    @pytest.mark.parametrize(
+        ("divisions", "head", "first", "second"),
+        [
+            # 40/51 = 12/18 + 2/17 = 34/51 + 6/51.
+            (51, Head(), (0, 12, 18), (2, 17)),
+            # 40/69 = 22/33 - 2/23 = 46/69 - 6/69.
+            (69, Head(), (0, 22, 33), (-2, 23)),
+            # With the stop pin on 23 alone the other order: 1/3 on 33 or the like, then 23.
+            (69, Head(stop_circles=(23,)), None, (None, 23)),
+            # 40/77: sevenths and elevenths on 21 and 33.
+            (77, Head(), None, None),
+        ],
+    )
+    def test_the_two_moves_add_up(
+        self, divisions: int, head: Head, first: tuple[int, int, int] | None, second: tuple[int | None, int] | None
+    ) -> None:
+        best = setups(compound.exact(Divisions(divisions), head))[0]
+        assert both_moves(best) == Fraction(40, divisions)
+        assert first is None or first_move(best) == first
+        if second is not None:
+            spaces, circle = second_move(best)
+            assert circle == second[1]
+            assert second[0] in (None, spaces)
+
+    def test_each_pair_of_circles_is_told_once_and_the_smaller_moves_first(self) -> None:
+        found = setups(compound.exact(Divisions(51), Head()))
+        pairs = [frozenset((setup.move.circle, second_move(setup)[1])) for setup in found if setup.move]
+        assert len(pairs) == len(set(pairs))
+        lengths = [
+            Fraction(first_move(setup)[1], first_move(setup)[2])
+            + first_move(setup)[0]
+            + abs(Fraction(*second_move(setup)))
+            for setup in found
+        ]
+        assert lengths == sorted(lengths)
+
+    def test_pairs_of_the_mounted_plate_come_first(self) -> None:
+        for mounted in (1, 2):
+            head = Head(plates=((15, 17), (30, 17)), mounted_plate=mounted)
+            plates = [setup.move.plate for setup in setups(compound.exact(Divisions(51), head)) if setup.move]
+            assert plates == [mounted, 3 - mounted]
+
+    def test_no_more_are_told_than_are_wanted(self) -> None:
+        assert len(setups(compound.exact(Divisions(51), Head(), 1))) == 1
+
+    def test_a_list_takes_the_first_pair_on_which_all_fall(self) -> None:
+        # 40/51 and 40/3 fall on 255 = lcm(15, 17).
+        (setup,) = setups(compound.exact(a_list("0", "1/51", "1/3"), Head(plates=((15, 17),))))
+        assert (setup.move, setup.second) == (Move(None, None, 15, 1), SecondMove(None, 17))
+        assert setup.spacing == Rounded(40 * 255)
+
+    def test_what_one_circle_makes_is_not_offered(self) -> None:
+        # 40/28 = 1 3/7 on 21 alone; with 22 beside it there is no second move to make.
+        assert compound.exact(Divisions(28), Head(plates=((21, 22),))) == compound.NO_TWO_CIRCLES
+
+
+class TestWhyItGivesNothing:
+    @pytest.mark.parametrize(
+        ("work", "head", "reason"),
+        [
+            (Divisions(51), ONE_CIRCLE_EACH, "No plate of this head has two circles."),
+            (Divisions(51), Head(plates=()), "No plate of this head has two circles."),
+            (Divisions(51), STOP_ON_NOTHING, "The stop pin reaches no circle beside another on its plate."),
+            (
+                Angles((RADIANS,)),
+                Head(),
+                "Angles in radians come out exactly on no circles.",
+            ),
+        ],
+    )
+    def test_exact_or_near(self, work: Work, head: Head, reason: str) -> None:
+        assert compound.exact(work, head) == Declined("compound", reason)
+        assert compound.approximate(work, head) == Declined("compound", reason)
+
+    @pytest.mark.parametrize("work", [Divisions(53), Divisions(127), Arc(RADIANS, 2), a_list("0", "1/53")])
+    def test_exact(self, work: Work) -> None:
+        reason = "No two circles of one plate make this step exactly."
+        assert compound.exact(work, Head()) == Declined("compound", reason)
+
+    def test_near(self) -> None:
+        reason = "No two circles of one plate make all these angles exactly."
+        assert compound.approximate(a_list("0", "1/53"), Head()) == Declined("compound", reason)
+        # 40 x 255 places a turn and half a division of 5,100: the count is lost at the latest after all moves.
+        too_fine = "No two moves come near enough to keep the count of divisions."
+        small = Head(plates=((15, 17),))
+        assert compound.approximate(Divisions(5_100), small) == Declined("compound", too_fine)
+        assert compound.approximate(Divisions(1_000_000), Head()) == Declined("compound", too_fine)
+
+
+class TestNear:
+    def test_one_space_a_move_and_several_where_they_add_up_to_less(self) -> None:
+        found = setups(compound.approximate(Divisions(106), Head()))
+        assert [setup.every for setup in found][:1] == [1]
+        worst = [setup.accuracy.worst for setup in found]
+        assert len(found) == 2
+        assert worst[1] < worst[0]
+
+    def test_asked_for_one_space_a_move_it_keeps_to_it(self) -> None:
+        found = setups(compound.approximate(Divisions(106, fixed=True), Head()))
+        assert [setup.every for setup in found] == [1]
+
+    def test_an_angle_in_radians_is_met_nearly(self) -> None:
+        (setup,) = setups(compound.approximate(Arc(RADIANS, 2), Head()))
+        assert setup.accuracy.step is None
+        assert 0 < setup.accuracy.worst < Fraction(1, 2 * 40 * 47 * 49)
+
+
+class TestTheMovesOfAPair:
+    @pytest.mark.parametrize(
+        ("pair", "points", "moves"),
+        [
+            # 200/255 = 10/15 + 2/17 = 170/255 + 30/255.
+            ((255, 15, 17, 1), 200, (10, 2)),
+            # 1/6 = 1/2 - 1/3.
+            ((6, 2, 3, 1), 1, (1, -1)),
+            # 7/6 = 1/2 + 2/3.
+            ((6, 2, 3, 1), 7, (1, 2)),
+            # 2/6 is one space on 3, 3/6 one on 2: one circle alone.
+            ((6, 2, 3, 1), 2, None),
+            ((6, 2, 3, 1), 3, None),
+            # 20 and 10 share every hole of the smaller: 1/20 + 1/10 and the like.
+            ((20, 10, 20, 1), 3, (1, 1)),
+        ],
+    )
+    def test_by_hand(self, pair: compound.Pair, points: int, moves: compound.Moves | None) -> None:
+        assert compound.moves_of(pair, points) == moves
+
+    def test_they_add_up_and_no_smaller_two_do(self) -> None:
+        for first, second, grid in ((5, 7, 35), (4, 6, 12), (9, 12, 36), (10, 6, 30)):
+            # Lengths of all pairs of moves, in parts of 1/(first x second) of a turn, by the place that they lead to.
+            lengths: dict[int, list[int]] = {}
+            for one in range(1, 4 * first):
+                for other in range(-second + 1, second):
+                    if one % first and other:
+                        place = one * grid // first + other * grid // second
+                        lengths.setdefault(place, []).append(one * second + abs(other) * first)
+            for points in range(1, 3 * grid):
+                moves = compound.moves_of((grid, first, second, 1), points)
+                if moves is None:
+                    assert points not in lengths, (first, second, points)
+                else:
+                    assert moves[0] * grid // first + moves[1] * grid // second == points
+                    by_one_circle = points * first % grid == 0 or points * second % grid == 0
+                    length = moves[0] * second + abs(moves[1]) * first
+                    # Where one circle alone makes it nobody makes two moves, and how small they are is all one.
+                    assert length == min(lengths[points]) or by_one_circle, (first, second, points)

@@ -1,0 +1,135 @@
+"""Differential indexing by hand: the moves tried, the trains hung, and why none serves."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+import pytest
+
+from dividing.indexing.angles import Angle, parse_angle
+from dividing.indexing.head import TWELVE_GEARS, Head
+from dividing.indexing.methods import differential
+from dividing.indexing.setup import Declined
+from dividing.indexing.work import Angles, Arc, Divisions, Work
+from tests.indexing.as_told import crank, motion, setups
+
+GEARED = Head(change_gears=TWELVE_GEARS)
+RADIANS = parse_angle("0.35 rad")
+
+
+class TestExact:
+    @pytest.mark.parametrize("divisions", [51, 53, 73, 96, 127, 271, 382])
+    def test_the_plate_turns_by_what_the_crank_leaves(self, divisions: int) -> None:
+        for setup in setups(differential.exact(Divisions(divisions), GEARED)):
+            # A division is f/(R - s) of a turn.
+            assert crank(setup) / (40 - motion(setup)) == Fraction(1, divisions)
+
+    def test_the_mounted_plate_and_two_gears_come_before_others(self) -> None:
+        for mounted in (1, 2, 3):
+            head = Head(change_gears=TWELVE_GEARS, mounted_plate=mounted)
+            found = setups(differential.exact(Divisions(73), head))
+            assert found[0].move is not None
+            assert found[0].gearing is not None
+            assert (found[0].move.plate, found[0].gearing.stud) == (mounted, None)
+
+    def test_no_more_are_told_than_are_wanted_and_each_move_once(self) -> None:
+        counts = set()
+        for divisions in range(51, 75):
+            found = setups(differential.exact(Divisions(divisions), GEARED))
+            assert len(found) == len({crank(setup) for setup in found})
+            assert setups(differential.exact(Divisions(divisions), GEARED, 1)) == found[:1]
+            counts.add(len(found))
+        assert max(counts) == differential.SETTINGS_MOST
+
+    def test_two_gears_without_a_third_for_the_idler_hang_nothing(self) -> None:
+        # A simple train wants an idler to turn the plate with the crank, and two to turn it against.
+        bare = Head(change_gears=(24, 48))
+        assert differential.exact(Divisions(51), bare) == differential.NO_TRAIN
+
+
+class TestWhyItGivesNothing:
+    @pytest.mark.parametrize(
+        ("work", "head", "exact", "near"),
+        [
+            (
+                Angles((Angle(Fraction(1, 73)),)),
+                GEARED,
+                "Unequal angles have no constant move to gear the plate for.",
+                "Unequal angles have no constant move to gear the plate for.",
+            ),
+            (
+                Divisions(73),
+                Head(plates=(), change_gears=TWELVE_GEARS),
+                "This head has no index plates to gear.",
+                "This head has no index plates to gear.",
+            ),
+            (
+                Divisions(73),
+                Head(change_gears=(24,)),
+                "No change gears are given for this head.",
+                "No change gears are given for this head.",
+            ),
+            (
+                Arc(RADIANS, 2),
+                Head(),
+                "No change gears are given for this head.",
+                "No change gears are given for this head.",
+            ),
+            (
+                Divisions(383),
+                GEARED,
+                "No train of the gears you own moves the plate just right for any circle.",
+                None,
+            ),
+            (Arc(RADIANS, 2), GEARED, "An angle in radians comes out exactly with no train.", None),
+            # A crank that goes less than one space of the largest circle: 46 x 49 is less than 2,255.
+            (
+                Divisions(2_255, fixed=True),
+                GEARED,
+                "No train of the gears you own moves the plate just right for any circle.",
+                "No train of the gears you own comes near enough to keep the count of divisions.",
+            ),
+        ],
+    )
+    def test_in_one_sentence(self, work: Work, head: Head, exact: str, near: str | None) -> None:
+        assert differential.exact(work, head) == Declined("differential", exact)
+        if near is None:
+            assert setups(differential.approximate(work, head))
+        else:
+            assert differential.approximate(work, head) == Declined("differential", near)
+
+
+class TestTries:
+    def test_every_space_that_keeps_the_plate_within_six_turns(self) -> None:
+        head = Head(ratio=10, plates=((4,), (3, 4)))
+        # f from (10 - 6)/5 to (10 + 6)/5 crank turns: 4 to 12 quarters (whole turns among them), thirds without them.
+        told = [(circle, spaces) for circle, _, spaces, _ in differential.tries(Divisions(5), head)]
+        assert told == [(4, spaces) for spaces in range(4, 13)] + [(3, spaces) for spaces in (4, 5, 7, 8)]
+
+    def test_the_motion_wanted_is_what_the_crank_leaves(self) -> None:
+        for divisions in (7, 73, 127):
+            for circle, _, spaces, (over, under) in differential.tries(Divisions(divisions), Head()):
+                assert Fraction(over, under) == 40 - divisions * Fraction(spaces, circle)
+                assert abs(Fraction(over, under)) <= 6
+
+    def test_a_head_too_coarse_has_none(self) -> None:
+        # 46 spindle turns' worth of 49 holes are 2,254 spaces.
+        assert list(differential.tries(Divisions(2_255), Head())) == []
+        assert list(differential.tries(Divisions(2_254), Head())) != []
+
+    def test_blocks_begin_where_the_crank_moves_a_space(self) -> None:
+        # 46 x 49 = 2,254: nine times that is 20,286, eight times 18,032.
+        assert [blocks.every for blocks in differential.in_blocks(Divisions(20_000), Head())] == [9, 11]
+        assert list(differential.in_blocks(Angles((Angle(Fraction(1, 3)),)), Head())) == []
+
+
+class TestNear:
+    def test_the_nearest_is_told_first_and_each_beats_the_next(self) -> None:
+        for divisions in (383, 401, 787):
+            found = setups(differential.approximate(Divisions(divisions, fixed=True), GEARED))
+            worst = [setup.accuracy.worst for setup in found]
+            assert worst == sorted(set(worst))
+
+    def test_the_error_told_is_that_of_the_move_and_train(self) -> None:
+        for setup in setups(differential.approximate(Divisions(383, fixed=True), GEARED)):
+            assert setup.accuracy.step == crank(setup) / (40 - motion(setup)) - Fraction(1, 383)
