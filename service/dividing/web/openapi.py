@@ -17,6 +17,7 @@ from marshmallow import Schema, fields
 
 from dividing import __version__
 from dividing.indexing import bounds
+from dividing.indexing.practice import COUNT_MOST, SEED_MOST
 
 from . import limits
 from .files import description_file
@@ -53,6 +54,8 @@ LIMITS: dict[str, int] = {
     "angle_characters": 64,
     "exponent": 9,
     "coverage_to": bounds.COVERAGE_MOST,
+    "practice_exercises": COUNT_MOST,
+    "practice_seed": SEED_MOST,
     "seconds_of_work": int(limits.SECONDS_OF_WORK),
 }
 _EVERY_HEADER = {

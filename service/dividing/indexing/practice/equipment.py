@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from ..head import Head
-from ..wording.figures import angle_text, counted
+from ..wording.figures import counted
+from .phrases import exact_angle
 
 
 def equipment(head: Head) -> list[str]:
@@ -45,5 +46,5 @@ def _dial(head: Head) -> list[str]:
         return []
     if head.dial.graduation is None:
         return [f"Dial: {head.dial.divisions} lines a turn."]
-    vernier = f", vernier to {angle_text(head.dial.vernier)}" if head.dial.vernier else ""
-    return [f"Dial: one line is {angle_text(head.dial.graduation)} of the table{vernier}."]
+    vernier = f", vernier to {exact_angle(head.dial.vernier)}" if head.dial.vernier else ""
+    return [f"Dial: one line is {exact_angle(head.dial.graduation)} of the table{vernier}."]

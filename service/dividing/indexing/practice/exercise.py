@@ -5,6 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal, NamedTuple, TypeAlias
 
+from ..bounds import CIRCLES_MOST, RATIO_MOST
+from ..faults import Fault, Refused, refuse_if_any
 from ..setup import MethodName
 from ..verifying import Claim
 from ..work import Arc, Divisions
@@ -48,12 +50,24 @@ class PlateClaim:
     plate: int
     circle: int
 
+    def __post_init__(self) -> None:
+        faults = []
+        if not 1 <= self.plate <= CIRCLES_MOST:
+            faults.append(Fault(("plate",), "Plates are counted from 1, as on the sheet."))
+        if not 1 <= self.circle <= RATIO_MOST:
+            faults.append(Fault(("circle",), f"The holes of a circle lie between 1 and {RATIO_MOST:,}."))
+        refuse_if_any(faults)
+
 
 @dataclass(frozen=True, slots=True)
 class ArmsClaim:
     """The answer to "sector arms": over how many holes they stand."""
 
     sector_holes: int
+
+    def __post_init__(self) -> None:
+        if not 0 <= self.sector_holes <= RATIO_MOST:
+            raise Refused([Fault(("sector_holes",), f"Holes between the arms lie between 0 and {RATIO_MOST:,}.")])
 
 
 AnyClaim: TypeAlias = Claim | PlateClaim | ArmsClaim
@@ -106,6 +120,14 @@ class Exercise:
     task: Task
     question: str
     key: Key
+
+    @property
+    def method(self) -> MethodName | None:
+        """The method of the setup that is wanted; where a slip is to be found, of the setup without it; None where
+        no setup is wanted."""
+        if isinstance(self.key.claim, Claim):
+            return self.key.claim.method
+        return METHOD_OF.get(self.task.kind)
 
     @property
     def may_be_none(self) -> bool:

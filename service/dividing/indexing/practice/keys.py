@@ -24,16 +24,6 @@ def exact_setups(work: Divisions | Arc, head: Head, method: MethodName) -> tuple
     return () if isinstance(answer, Declined) else answer
 
 
-def no_reason(work: Divisions | Arc, head: Head, method: MethodName) -> str | None:
-    """Why a method has no exact setup; None where it has one.
-
-    >>> no_reason(Divisions(51), Head(), "plain")
-    'No circle on these plates is a multiple of 51.'
-    """
-    answer = METHODS[method].exact(work, head)
-    return answer.reason if isinstance(answer, Declined) else None
-
-
 def key_of(setup: Setup, work: Divisions | Arc, head: Head, *, hint: str = "") -> Key:
     """The key that is a setup."""
     return Key(
@@ -49,11 +39,11 @@ def key_by(
 ) -> Key | None:
     """The key by a method: its best exact setup that serves, or the reason why there is none where none is meant to
     be; None where the exercise cannot be set so."""
-    setup = next(filter(serves, exact_setups(task.work, head, method)), None)
-    reason = no_reason(task.work, head, method)
-    if task.none:
-        return None if reason is None else Key(None, "No circle serves.", (reason,), reason=reason)
-    return None if setup is None else key_of(setup, task.work, head)
+    answer = METHODS[method].exact(task.work, head)
+    if isinstance(answer, Declined):
+        return Key(None, "No circle serves.", (answer.reason,), reason=answer.reason) if task.none else None
+    setup = next(filter(serves, answer), None)
+    return None if setup is None or task.none else key_of(setup, task.work, head)
 
 
 def with_hint(key: Key, hint: str) -> Key:

@@ -10,6 +10,7 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import Literal
 
+from ..angles import Angle
 from ..head import Head
 from ..setup import Tolerance
 from ..verifying import Claim, Slip, Verdict, verify
@@ -36,13 +37,13 @@ class Response:
 
 @dataclass(frozen=True, slots=True)
 class Mark:
-    """The verdict on one exercise, with what to tell the pupil. `step` is the turns of the spindle that one move of the
-    claim makes; `slips` are those that explain a wrong claim, the likeliest first."""
+    """The verdict on one exercise, with what to tell the pupil. `makes` is what one move of the claim turns the work,
+    None where there is none; `slips` are those that explain a wrong claim, the likeliest first."""
 
     exercise: Exercise
     verdict: MarkName
     explanation: tuple[str, ...] = ()
-    step: Fraction | None = None
+    makes: Angle | None = None
     slips: tuple[Slip, ...] = ()
 
 
@@ -89,8 +90,8 @@ def _mark_claim(exercise: Exercise, claim: Claim, head: Head) -> Mark:
     by = METHOD_OF.get(task.kind, claim.method)
     if found.verdict in ("exact", "within_tolerance"):
         if claim.method == by and not task.none:
-            return Mark(exercise, "right", step=found.step)
-        return Mark(exercise, "wrong", (told.other_method(task, by),), found.step)
+            return Mark(exercise, "right", makes=_made(found, claim))
+        return Mark(exercise, "wrong", (told.other_method(task, by),), _made(found, claim))
     return _wrong(exercise, found, claim, head)
 
 
@@ -104,7 +105,7 @@ def _wrong(exercise: Exercise, found: Verdict, claim: Claim, head: Head) -> Mark
     said += [slip.explanation for slip in slips[:1]]
     said += [] if slips else told.makes(exercise.task, found)
     said += found.why
-    return Mark(exercise, "wrong", tuple(said), found.step, slips)
+    return Mark(exercise, "wrong", tuple(said), _made(found, claim), slips)
 
 
 def _mark_plate(exercise: Exercise, claim: PlateClaim, head: Head) -> Mark:
@@ -132,7 +133,7 @@ def _mark_arms(exercise: Exercise, claim: ArmsClaim, head: Head) -> Mark:
     move = Claim("plain", turns=turns, holes=claim.sector_holes - 1, circle=circle)
     found = verify(task.work, head, move)
     if found.verdict == "exact":
-        return Mark(exercise, "right", step=found.step)
+        return Mark(exercise, "right", makes=_made(found, move))
     made = _wrong(exercise, found, move, head)
     return replace(made, explanation=(told.arms_mark(claim.sector_holes), *made.explanation))
 
@@ -151,6 +152,11 @@ def _mark_slip(exercise: Exercise, response: Response, head: Head) -> Mark:
         if found.verdict != "exact":
             return _wrong(exercise, found, response.claim, head)
     return Mark(exercise, "right", (explained[response.slip].explanation,))
+
+
+def _made(found: Verdict, claim: Claim) -> Angle | None:
+    """What one move turns the work; a reading in radians makes it irrational."""
+    return None if found.step is None else Angle(found.step, claim.reading is None or claim.reading.rational)
 
 
 def _tolerance(task: Task, head: Head) -> Tolerance | None:

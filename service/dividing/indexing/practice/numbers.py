@@ -15,6 +15,8 @@ from ..head import Head
 COUNTS_MOST = {1: 60, 2: 400, 3: 1000}
 """The largest number of divisions that is asked at a level."""
 SMALL = COUNTS_MOST[1]
+COUNT_LEAST = 6
+"""Smaller numbers are asked only where a head has no others: they teach nothing."""
 
 
 @lru_cache(maxsize=64)
@@ -56,7 +58,8 @@ def counts(head: Head, level: int) -> tuple[int, ...]:
             return needed in serving and not (count <= SMALL and needed in mounted)
         return count > SMALL and needed > 1 and needed in serving and needed not in circles
 
-    return tuple(count for count in range(2, COUNTS_MOST[level] + 1) if fits(count))
+    found = tuple(count for count in range(2, COUNTS_MOST[level] + 1) if fits(count))
+    return tuple(count for count in found if count >= COUNT_LEAST) or found
 
 
 @lru_cache(maxsize=128)

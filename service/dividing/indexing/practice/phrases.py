@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from fractions import Fraction
 
 from ..angles import Angle
 from ..verifying import Claim, GearingClaim
@@ -63,8 +64,8 @@ def _asked(task: Task, *, hinted: bool) -> str:
     if task.kind == "dial":
         assert task.position is not None
         read = "" if task.level < 3 else " Set the nearest reading."
-        which = "first" if task.position[0] == 1 else f"{task.position[0]}{_ordinal(task.position[0])}"
-        return f"The dial stands at zero. How many whole turns and which reading set the {which} step from zero?{read}"
+        steps = counted(task.position[0], "step")
+        return f"How many whole turns and which reading of the dial bring the work {steps} on from zero?{read}"
     assert task.claim is not None
     return f"Somebody set {claim_text(task.claim)}. Which slip was made?"
 
@@ -84,14 +85,17 @@ _ASKED_WITH_A_HINT: Mapping[KindName, str] = {
 }
 
 
-def _ordinal(number: int) -> str:
-    if number % 100 in (11, 12, 13):
-        return "th"
-    return {1: "st", 2: "nd", 3: "rd"}.get(number % 10, "th")
-
-
 def _angle(task: Task) -> str:
-    return task.written or angle_text(task.work.step)
+    return task.written or exact_angle(task.work.step)
+
+
+def exact_angle(turns: Fraction) -> str:
+    """An angle without decimals of a second where it has none.
+
+    >>> exact_angle(Fraction(1, 129600) * 3), exact_angle(Fraction(1, 4))
+    ('0°00\\'30"', '90°')
+    """
+    return angle_text(turns).replace('.00"', '"')
 
 
 def claim_text(claim: Claim) -> str:
@@ -128,4 +132,4 @@ def gears_text(gearing: GearingClaim) -> str:
 def _reading(claim: Claim) -> str:
     if claim.divisions is not None:
         return f"{mixed(claim.divisions.numerator, claim.divisions.denominator)} lines"
-    return angle_text((claim.reading or Angle(claim.crank)).turns)
+    return exact_angle((claim.reading or Angle(Fraction(0))).turns)

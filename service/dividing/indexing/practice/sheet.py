@@ -98,10 +98,10 @@ def _exercises(wanted: Wanted, kinds: tuple[KindName, ...]) -> Iterator[Exercise
     # Levels of one seed are sheets of their own, not one sheet made harder.
     chance = Chance(wanted.seed * (1 + max(LEVELS)) + wanted.level)
     order = _in_turn(kinds, chance.branch())
-    asked: set[tuple[object, ...]] = set()
+    asked: set[object] = set()
     for number in range(1, wanted.count + 1):
         task, key = _drawn(next(order), wanted, chance.branch(), asked)
-        asked.add(task.asks)
+        asked |= {task.asks, task.work}
         yield Exercise(number, task, question(task, key), key)
 
 
@@ -110,19 +110,32 @@ def _in_turn(kinds: Sequence[KindName], chance: Chance) -> Iterator[KindName]:
         yield from chance.shuffled(kinds)
 
 
-def _drawn(name: KindName, wanted: Wanted, chance: Chance, asked: set[tuple[object, ...]]) -> tuple[Task, Key]:
-    """An exercise of this kind that was not yet asked at the level wanted; else one that was; else of another level.
+def _drawn(name: KindName, wanted: Wanted, chance: Chance, asked: set[object]) -> tuple[Task, Key]:
+    """An exercise of this kind at the level wanted, or else at another.
 
     It ends, since tasks do; and it finds one, since the last resort is what `_left_out` found when it looked.
     """
     start, head = chance.word(), wanted.head
     for level in sorted(LEVELS, key=lambda level: (level != wanted.level, level > wanted.level, -level)):
-        for fresh in (True, False):
-            for task in _tasks(name, head, level, Chance(start)):
-                key = None if fresh and task.asks in asked else KINDS[name].key(task, head)
-                if key:
-                    return task, key
+        for task in _freshest_first(_tasks(name, head, level, Chance(start)), asked):
+            key = KINDS[name].key(task, head)
+            if key:
+                return task, key
     return next(found for level in LEVELS for found in _answered(name, head, level, Chance(LAST_RESORT)))
+
+
+def _freshest_first(tasks: Iterator[Task], asked: set[object]) -> Iterator[Task]:
+    """Tasks of work that is not yet on the sheet; then those that were not asked; then the others."""
+    of_known_work, known = [], []
+    for task in tasks:
+        if task.asks in asked:
+            known.append(task)
+        elif task.work in asked:
+            of_known_work.append(task)
+        else:
+            yield task
+    yield from of_known_work
+    yield from known
 
 
 def _any(name: KindName, head: Head, level: int) -> bool:

@@ -5,10 +5,11 @@ from __future__ import annotations
 from ..head import Head
 from ..setup import MethodName
 from ..verifying import Verdict
-from ..wording.figures import angle_text, counted, mixed
+from ..wording.figures import counted, mixed
 from ..work import Divisions
 from .blanks import SLIP_LABELS
 from .exercise import KindName, PlateClaim, Task
+from .phrases import exact_angle
 
 SOMETHING_SERVES = "There is a setting that serves; look at the key."
 NO_ARMS = "The arms stand over two holes at least: the one that the pin is in and the one that it goes to."
@@ -46,7 +47,9 @@ def makes(task: Task, found: Verdict) -> list[str]:
     made = found.divisions
     if isinstance(task.work, Divisions):
         return [f"That makes {mixed(made.numerator, made.denominator)} divisions, not {task.work.count}."]
-    return [f"That turns the work through {angle_text(found.step)}, not {task.written or angle_text(task.work.step)}."]
+    return [
+        f"That turns the work through {exact_angle(found.step)}, not {task.written or exact_angle(task.work.step)}."
+    ]
 
 
 def no_such_plate(head: Head) -> str:

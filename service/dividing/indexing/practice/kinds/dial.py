@@ -13,6 +13,7 @@ from ...positions import dial_set
 from ...setup import Declined, Tolerance
 from ...verifying import Claim
 from ...work import Arc, Divisions
+from .. import numbers
 from ..chance import Chance
 from ..exercise import Key, Task
 
@@ -32,11 +33,9 @@ def tasks(head: Head, level: int, chance: Chance) -> Iterator[Task]:
             if (_lines(head) / count).denominator == 1:
                 yield Task("dial", level, Divisions(count), position=(1, count))
             continue
-        reads = [
-            position
-            for position in range(2, count)
-            if (head.ratio * head.dial_units * position % count == 0) == (level == 2)
-        ]
+        # The dial reads every so many positions exactly, and none between them.
+        every = numbers.left(count, head.ratio * head.dial_units)
+        reads = [position for position in range(2, count) if (position % every == 0) == (level == 2)]
         if reads:
             position = chance.picked(reads)
             yield Task("dial", level, _place(position, count), position=(position, count))

@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from functools import lru_cache
 
+from ...coverage.geared import Passings, directions, passings, points_in, trains
+from ...coverage.sieve import dividing
 from ...head import Head
 from ...verifying import Claim
 from ...wording.figures import turns_and_spaces
@@ -28,7 +30,7 @@ def reason(head: Head) -> str | None:
 
 
 def tasks(head: Head, level: int, chance: Chance) -> Iterator[Task]:
-    """Numbers that nothing simpler serves; which of them a train serves the key says."""
+    """Numbers that nothing simpler serves, and a train does."""
     for count in chance.turned(_counts(head, level)):
         yield Task("differential", level, Divisions(count, fixed=True))
 
@@ -52,12 +54,34 @@ def key(task: Task, head: Head) -> Key | None:
 
 @lru_cache(maxsize=128)
 def _counts(head: Head, level: int) -> tuple[int, ...]:
-    """Numbers that neither the direct plate nor one circle serves."""
+    """Numbers that neither the direct plate nor one circle serves, and a train does: one of two gears or, at level 3,
+    only one of four."""
     alone = numbers.denominators(tuple(circle for circle, _ in head.circles))
     direct = numbers.denominators(head.direct_circles)
-    most = COUNTS_MOST[level]
-    return tuple(
+    hard = [
         count
-        for count in range(COUNT_LEAST, most + 1)
+        for count in range(COUNT_LEAST, COUNTS_MOST[level] + 1)
         if numbers.left(count, head.ratio) not in alone and count not in direct
-    )
+    ]
+    by_two = _served(hard, head, passings_of_two(head))
+    return tuple(sorted(by_two if level < 3 else _served(hard, head, passings(head)) - by_two))
+
+
+def _served(counts: list[int], head: Head, given: Passings) -> set[int]:
+    """The numbers that these motions of the plate make exactly with one space a move: `coverage` says why."""
+    return dividing(counts, points_in(1, [circle for circle, _ in head.circles], given))
+
+
+def passings_of_two(head: Head) -> Passings:
+    """What the pin passes with the motions that two gears give, as `coverage.geared.passings` tells it.
+
+    >>> passings_of_two(Head(change_gears=(24, 28, 32)))[7]
+    [274, 272]
+    """
+    found: dict[int, list[int]] = {}
+    for sign in directions(head.idlers, gears=2, owned=len(head.change_gears)):
+        for drivers, driven in trains(head)[2]:
+            places = head.ratio * driven - sign * drivers
+            if places > 0:
+                found.setdefault(driven, []).append(places)
+    return found
