@@ -121,7 +121,15 @@ def _mark_plate(exercise: Exercise, claim: PlateClaim, head: Head) -> Mark:
         said.append(told.not_on_that_plate(claim, head))
     if claim.circle % needed:
         said.append(told.no_whole_spaces(exercise.task, claim.circle, needed, head))
-    return Mark(exercise, "wrong", tuple(said))
+        return Mark(exercise, "wrong", tuple(said))
+    return Mark(exercise, "wrong", tuple(said), slips=_slips_of_circle(exercise.task, claim.circle, head))
+
+
+def _slips_of_circle(task: Task, circle: int, head: Head) -> tuple[Slip, ...]:
+    """The slips of the move on a circle that has whole spaces for it, wherever it may be."""
+    turns, part = divmod(head.ratio * task.work.step, 1)
+    move = Claim("plain", turns=int(turns), holes=int(part * circle), circle=circle)
+    return verify(task.work, head, move).likely_slips
 
 
 def _mark_arms(exercise: Exercise, claim: ArmsClaim, head: Head) -> Mark:
