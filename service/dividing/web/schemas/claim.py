@@ -29,7 +29,7 @@ class Reading(Described):
     json = {"type": ["number", "string", "null"], "maxLength": 64}
 
     def _deserialize(self, value: Any, attr: Any, data: Any, **_: Any) -> Any:
-        if isinstance(value, bool | list | dict):
+        if isinstance(value, bool | list | dict) or len(str(value)) > self.json["maxLength"]:
             raise ValidationError(
                 'Give the dial\'s reading, such as "3°25\'40\\"", or its lines on a dial without degrees.'
             )

@@ -43,9 +43,7 @@ def exchange(worker: Worker, caller: Caller, message: Message) -> tuple[bytes, b
         parser = get_parser(worker.cfg, message.pieces(), caller.address)
         request = next(parser)
         response, environ = wsgi.create(request, outbox, caller.address, caller.server, worker.cfg)
-        if "HTTP_HOST" not in environ and request.version >= (1, 1):
-            # RFC 9112, section 3.2; gunicorn lets it pass.
-            raise InvalidHeader("Host is missing")
+        _check_host(environ, request.version)
         _apply(worker, environ, response)
         if worker.cfg.statsd_host:
             worker.log.access(response, request, environ, timedelta(seconds=monotonic() - began))
@@ -67,6 +65,12 @@ def refusal(status: int, reason: str) -> bytes:
     outbox = Outbox()
     util.write_error(outbox, status, reason, "")
     return outbox.contents()
+
+
+def _check_host(environ: dict[str, Any], version: tuple[int, int]) -> None:
+    """RFC 9112, section 3.2, which gunicorn lets pass."""
+    if "HTTP_HOST" not in environ and version >= (1, 1):
+        raise InvalidHeader("Host is missing")
 
 
 def _apply(worker: Worker, environ: dict[str, Any], response: Any) -> None:
