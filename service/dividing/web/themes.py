@@ -3,6 +3,6 @@
 
 from __future__ import annotations
 
-from . import angle, batch, heads, locate, plate, practice, qr, solve, state, verify
+from . import angle, batch, coverage, heads, locate, plate, practice, qr, solve, state, verify
 
-THEMES = (solve, batch, verify, angle, locate, plate, practice, heads, qr, state)
+THEMES = (solve, batch, verify, angle, locate, coverage, plate, practice, heads, qr, state)

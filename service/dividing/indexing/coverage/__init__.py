@@ -17,7 +17,17 @@ method is a handful of whole numbers, and a range is gone through by marking the
 from __future__ import annotations
 
 from .nearing import nearest
-from .owning import Addition, Additions, additions
-from .sweeping import Coverage, Way, coverage
+from .owning import TOLD_MOST, Addition, Additions, additions
+from .sweeping import Coverage, Way, coverage, range_faults
 
-__all__ = ["Addition", "Additions", "Coverage", "Way", "additions", "coverage", "nearest"]
+__all__ = [
+    "TOLD_MOST",
+    "Addition",
+    "Additions",
+    "Coverage",
+    "Way",
+    "additions",
+    "coverage",
+    "nearest",
+    "range_faults",
+]

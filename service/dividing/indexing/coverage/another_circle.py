@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterable, Mapping
+from collections.abc import Collection, Iterator
 from math import gcd
 
-from ..bounds import PLATE_MOTION_MOST
 from ..head import Head
-from .gaps import by_points
-from .geared import TURNS_MOST, Passings, falling_in, passings
+from .gaps import Gaps, Points
+from .geared import TURNS_MOST, passings, points_in
 
 
 def closed_by_circle(gaps: Collection[int], head: Head, circles: range) -> dict[int, set[int]]:
@@ -22,26 +21,18 @@ def closed_by_circle(gaps: Collection[int], head: Head, circles: range) -> dict[
         return closed
     for gap in gaps:
         part = gap // gcd(gap, head.ratio)
-        for circle in range(part, circles[-1] + 1, part):
+        for circle in range(part, circles.stop, part):
             if circle in closed:
                 closed[circle].add(gap)
-    given = passings(head) if len(head.change_gears) > 1 else {}
-    if given:
-        wanted = by_points(gaps, points_most(head.ratio, circles[-1]))
-        for circle, already in closed.items():
-            already.update(_with_gears(circle, given, wanted))
+    if len(head.change_gears) > 1:
+        with_gears = Gaps(gaps, ratio=head.ratio, circle=circles[-1]).closed_by(_geared(head, circles))
+        for circle, numbers in with_gears.items():
+            closed[circle] |= numbers
     return closed
 
 
-def points_most(ratio: int, circle: int) -> int:
-    """The most places that the pin passes on a circle in as many turns as are tried."""
-    return (ratio + PLATE_MOTION_MOST) * circle * TURNS_MOST
-
-
-def _with_gears(circle: int, given: Passings, wanted: Mapping[int, list[int]]) -> Iterable[int]:
-    for turns in range(1, TURNS_MOST + 1):
-        for times, driven in falling_in(circle, turns):
-            for places in given.get(driven, ()):
-                for gap in wanted.get(times * places, ()):
-                    if gap > turns or turns == 1:
-                        yield gap
+def _geared(head: Head, circles: range) -> Iterator[Points[int]]:
+    given = passings(head)
+    for circle in circles:
+        for turns in range(1, TURNS_MOST + 1):
+            yield circle, turns, points_in(turns, (circle,), given)

@@ -6,16 +6,21 @@ made by the others alone; where t is driven it is the other way up. So what the 
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterable, Iterator
+from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from itertools import combinations
 from math import gcd
+from typing import Literal
 
 from ..bounds import PLATE_MOTION_MOST
 from ..head import Head
 from ..trains import Ratio
-from .another_circle import points_most
-from .gaps import by_points
+from .gaps import Gaps, Points
 from .geared import by_driven, directions, trains
+
+Kind = Literal[2, 4]
+KINDS: tuple[Kind, ...] = (2, 4)
+TRIED_TOGETHER = 16
+"""Gears whose trains are looked at in one go."""
 
 
 def closed_by_gear(gaps: Collection[int], head: Head, gears: range) -> dict[int, set[int]]:
@@ -24,84 +29,85 @@ def closed_by_gear(gaps: Collection[int], head: Head, gears: range) -> dict[int,
     >>> closed_by_gear((59,), Head(change_gears=(24, 32, 40)), range(47, 50))
     {47: set(), 48: {59}, 49: set()}
     """
+    closed: dict[int, set[int]] = {teeth: set() for teeth in gears}
     if not (gears and gaps and head.plates and head.change_gears):
-        return {teeth: set() for teeth in gears}
-    closing = _Closing(gaps, head)
-    as_idler = closing.as_idler()
-    return {teeth: closing.in_trains(teeth) | as_idler for teeth in gears}
-
-
-class _Closing:
-    """What a head with one gear more would close; what has been found for a motion of the plate is kept."""
-
-    def __init__(self, gaps: Collection[int], head: Head) -> None:
-        circles = [circle for circle, _ in head.circles]
-        self._head = head
-        self._wanted = by_points(gaps, points_most(head.ratio, head.largest_circle))
-        self._on_circles = by_driven(circles)
-        self._others = {kind: others(head.change_gears, kind) for kind in (2, 4)}
-        self._found: dict[tuple[int, Ratio], frozenset[int]] = {}
-
-    def as_idler(self) -> set[int]:
-        """Gaps closed by any gear at all, since trains that lack an idler then have one."""
-        closed: set[int] = set()
-        for kind, ratios in trains(self._head).items():
-            for sign in set(self._signs(kind, more=1)) - set(self._signs(kind, more=0)):
-                closed.update(*(self._closed(sign, ratio) for ratio in ratios))
         return closed
-
-    def in_trains(self, teeth: int) -> set[int]:
-        """Gaps closed by trains that hold a gear of `teeth`."""
-        closed: set[int] = set()
-        for kind, made in self._others.items():
-            signs = self._signs(kind, more=1)
-            for ratio in self._ratios(teeth, made) if signs else ():
-                for sign in signs:
-                    closed |= self._closed(sign, ratio)
-        return closed
-
-    def _signs(self, kind: int, *, more: int) -> tuple[int, ...]:
-        return directions(self._head.idlers, gears=kind, owned=len(self._head.change_gears) + more)
-
-    def _ratios(self, teeth: int, made: Iterable[Ratio]) -> Iterator[Ratio]:
-        """The trains that bring the pin to a hole in few enough turns and keep the plate within its bound."""
-        for over, under in made:
-            shared = gcd(teeth, under)
-            drivers, driven = teeth // shared * over, under // shared
-            if driven in self._on_circles and drivers <= PLATE_MOTION_MOST * driven:
-                yield drivers, driven
-            if drivers in self._on_circles and driven <= PLATE_MOTION_MOST * drivers:
-                yield driven, drivers
-
-    def _closed(self, sign: int, ratio: Ratio) -> frozenset[int]:
-        key = (sign, ratio)
-        if key not in self._found:
-            self._found[key] = frozenset(self._looked_up(sign * ratio[0], ratio[1]))
-        return self._found[key]
-
-    def _looked_up(self, drivers: int, driven: int) -> Iterator[int]:
-        passed = self._head.ratio * driven - drivers
-        for turns, times in self._on_circles.get(driven, ()):
-            for gap in self._wanted.get(times * passed, ()):
-                if gap > turns or turns == 1:
-                    yield gap
+    left = Gaps(gaps, ratio=head.ratio, circle=head.largest_circle)
+    as_idler = _as_idler(left, head)
+    for kind in KINDS:
+        for teeth, numbers in _in_trains(left, head, gears, kind):
+            closed[teeth] |= numbers | as_idler
+    return closed
 
 
-def others(gears: Iterable[int], kind: int) -> set[Ratio]:
-    """What the other gears of a train of `kind` gears make of it, in lowest terms, where the new one drives: one gear
-    driven, or one that drives beside two that are driven.
+def _as_idler(gaps: Gaps, head: Head) -> set[int]:
+    """Gaps closed by any gear at all, since trains that lack an idler then have one."""
+    owned = len(head.change_gears)
+    closed: set[int] = set()
+    for kind, ratios in trains(head).items():
+        before, after = (directions(head.idlers, gears=kind, owned=count) for count in (owned, owned + 1))
+        closed.update(*gaps.closed_by(_passed(head, ratios, set(after) - set(before))).values())
+    return closed
 
-    >>> sorted(others((24, 32, 40), 4))
-    [(1, 30), (3, 160), (5, 96)]
+
+def _in_trains(gaps: Gaps, head: Head, gears: range, kind: Kind) -> Iterator[tuple[int, set[int]]]:
+    """The gaps closed by trains of two or of four that hold each gear. The same ratio comes with many gears, so none
+    is looked at twice."""
+    signs = directions(head.idlers, gears=kind, owned=len(head.change_gears) + 1)
+    made, wanted = others(head.change_gears, kind) if signs else {}, by_driven(_circles(head))
+    looked_at: set[Ratio] = set()
+    serving: dict[Ratio, set[int]] = {}
+    for start in range(0, len(gears), TRIED_TOGETHER):
+        together = {teeth: _ratios(teeth, made, wanted) for teeth in gears[start : start + TRIED_TOGETHER]}
+        new = set().union(*together.values()) - looked_at
+        serving |= gaps.closed_by(_passed(head, new, signs))
+        looked_at |= new
+        for teeth, ratios in together.items():
+            yield teeth, set().union(*(serving[ratio] for ratio in ratios & serving.keys()))
+
+
+def _passed(head: Head, ratios: Iterable[Ratio], signs: Collection[int]) -> Iterator[Points[Ratio]]:
+    """The points of each ratio in each of the directions, on every circle."""
+    ways = by_driven(_circles(head)) if signs else {}
+    for ratio in ratios if signs else ():
+        drivers, driven = ratio
+        turned = head.ratio * driven
+        passing = [places for sign in signs if (places := turned - sign * drivers) > 0]
+        for turns, times in ways.get(driven, ()):
+            yield ratio, turns, [times * places for places in passing]
+
+
+def _circles(head: Head) -> list[int]:
+    return [circle for circle, _ in head.circles]
+
+
+def _ratios(teeth: int, made: Mapping[int, Collection[int]], wanted: Collection[int]) -> set[Ratio]:
+    """The trains that hold a gear of `teeth` and keep the plate within its bound, where what is driven is wanted."""
+    found: set[Ratio] = set()
+    for under, overs in made.items():
+        shared = gcd(teeth, under)
+        times, driven = teeth // shared, under // shared
+        most, least = PLATE_MOTION_MOST * driven, -(-driven // PLATE_MOTION_MOST)
+        products = [times * over for over in overs]
+        if driven in wanted:
+            found.update([(drivers, driven) for drivers in products if drivers <= most])
+        found.update([(driven, drivers) for drivers in products if drivers in wanted and drivers >= least])
+    return found
+
+
+def others(gears: Sequence[int], kind: Kind) -> dict[int, set[int]]:
+    """What the other gears of a train of two or four make of it where the new one drives: one gear driven, or one that
+    drives beside two that are driven. By what is driven, the drivers, in lowest terms.
+
+    >>> others((24, 32, 40), 4)
+    {96: {5}, 30: {1}, 160: {3}}
     """
-    owned = tuple(gears)
     if kind == 2:
-        return {(1, teeth) for teeth in owned}
-    places = range(len(owned))
-    found = (
-        (owned[drives], owned[one] * owned[two])
-        for one, two in combinations(places, 2)
-        for drives in places
-        if drives not in (one, two)
-    )
-    return {(over // gcd(over, under), under // gcd(over, under)) for over, under in found}
+        return {teeth: {1} for teeth in gears}
+    found: dict[int, set[int]] = {}
+    for one, two in combinations(range(len(gears)), 2):
+        driven = gears[one] * gears[two]
+        for drives in {*gears[:one], *gears[one + 1 : two], *gears[two + 1 :]}:
+            shared = gcd(drives, driven)
+            found.setdefault(driven // shared, set()).add(drives // shared)
+    return found

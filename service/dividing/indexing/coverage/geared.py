@@ -63,7 +63,7 @@ def _by_driven(ratios: Iterable[Ratio]) -> dict[int, list[int]]:
     return found
 
 
-def trains(head: Head) -> dict[int, Collection[Ratio]]:
+def trains(head: Head) -> dict[Literal[2, 4], Collection[Ratio]]:
     """What trains of 2 and of 4 gears make, before idlers are counted."""
     table = train_table(tuple(sorted(head.change_gears)), head.idlers)
     return {2: table.simple, 4: table.compound}

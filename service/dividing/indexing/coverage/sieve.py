@@ -1,4 +1,4 @@
-"""Which of many numbers divide one of many others: marks on a strip, read off in strides."""
+"""Which of many numbers divide which of many others: marks on a strip, read off in strides."""
 
 from __future__ import annotations
 
@@ -11,7 +11,7 @@ STRIP = 1 << 20
 
 
 def dividing(numbers: Collection[int], points: Collection[int]) -> set[int]:
-    """Those of `numbers` (from 1) that divide one of `points` (from 1) without remainder.
+    """Those of `numbers` that divide one of `points` without remainder; both are from 1.
 
     >>> sorted(dividing(range(2, 30), {49, 66}))
     [2, 3, 6, 7, 11, 22]
@@ -22,8 +22,24 @@ def dividing(numbers: Collection[int], points: Collection[int]) -> set[int]:
     return found
 
 
+def divided(numbers: Collection[int], points: Collection[int]) -> Iterator[tuple[int, int]]:
+    """Each number with each of the points that it divides.
+
+    >>> list(divided((11, 22), {49, 66}))
+    [(11, 66), (22, 66)]
+    """
+    for start, marks in _strips(points):
+        for number in numbers:
+            first = -start % number
+            stride = marks[first::number]
+            place = stride.find(1)
+            while place >= 0:
+                yield number, start + first + place * number
+                place = stride.find(1, place + 1)
+
+
 def in_crank_turns(numbers: Collection[int], ratio: int, circles: Collection[int]) -> set[int]:
-    """Those of `numbers` that divide `ratio` times one of `circles`: the same, for points that may be very large.
+    """Those of `numbers` that divide `ratio` times one of `circles`, which may be a very large number.
 
     N divides R c just when N/gcd(N, R), which shares no factor with the rest of R, divides c.
 
@@ -36,7 +52,7 @@ def in_crank_turns(numbers: Collection[int], ratio: int, circles: Collection[int
 
 
 def _strips(points: Collection[int]) -> Iterator[tuple[int, bytearray]]:
-    """(first number of a strip, its marks): 1 at each of the points."""
+    """(the first number of a strip, its marks): 1 at each of the points."""
     for start, inside in _by_strip(points).items():
         marks = bytearray(max(inside) - start + 1)
         for point in inside:

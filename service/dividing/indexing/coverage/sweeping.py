@@ -60,7 +60,7 @@ def coverage(first: int, last: int, head: Head) -> Coverage:
     >>> [(number, way.method) for number, way in sorted(found.ways.items())], found.gaps
     ([(50, 'plain'), (51, 'compound'), (52, 'plain')], (53,))
     """
-    refuse_if_any(_faults(first, last))
+    refuse_if_any(range_faults(first, last))
     numbers = range(first, last + 1)
     ways: dict[int, Way] = {}
     left: Sequence[int] = numbers
@@ -72,7 +72,12 @@ def coverage(first: int, last: int, head: Head) -> Coverage:
     return Coverage(numbers, ways, tuple(left))
 
 
-def _faults(first: int, last: int) -> list[Fault]:
+def range_faults(first: int, last: int) -> list[Fault]:
+    """What is wrong with a range of numbers.
+
+    >>> range_faults(40, 20)[0].sentence
+    'The last number comes before the first, 40; give 40 or more.'
+    """
     faults = []
     if not 1 <= first <= COVERAGE_MOST:
         faults.append(Fault(("from",), f"The first number is a whole number from 1 to {COVERAGE_MOST:,}."))
