@@ -1,0 +1,160 @@
+"""Slips in the figures that the working starts from, each undone by hand."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+import pytest
+
+from dividing.indexing.angles import parse_angle
+from dividing.indexing.head import TWELVE_GEARS, Dial, Head
+from dividing.indexing.verifying.case import Case, Undone
+from dividing.indexing.verifying.claims import Claim, GearingClaim, SecondClaim
+from dividing.indexing.verifying.slips_of_number import fraction_upside_down, neighbouring_count, other_ratio
+from dividing.indexing.work import Arc, Divisions, Work
+
+GEARED = Head(change_gears=TWELVE_GEARS)
+TABLE = Head(90, (), direct_circles=(), dial=Dial(Fraction(1, 21600)))
+LINES = Head(90, (), direct_circles=(), dial=Dial(divisions=100))
+
+
+def case(work: Work, claim: Claim, head: Head | None = None) -> Case:
+    return Case(work, head or Head(), claim)
+
+
+class TestUpsideDown:
+    def test_more_spaces_than_the_circle_has_are_the_circle(self) -> None:
+        undone = list(fraction_upside_down(case(Divisions(28), Claim("plain", 1, 49, 21))))
+        assert undone == [
+            Undone(Claim("plain", 1, 21, 49), "You wrote 49 spaces on 21; it is 21 spaces on 49."),
+        ]
+
+    def test_fewer_are_turned_over_and_keep_their_whole_part(self) -> None:
+        undone = list(fraction_upside_down(case(Divisions(15), Claim("plain", 0, 6, 16))))
+        # 16/6 = 2 4/6; and 6/16 x 40/15 is 1, so the whole fraction is upside down: 40/15 = 2 2/3.
+        assert undone[0] == Undone(Claim("plain", 2, 4, 6), "The fraction stands upside down: 16/6, not 6/16.")
+        assert undone[1] == Undone(
+            Claim("plain", 2, 12, 18),
+            "The fraction stands upside down. It is ratio over divisions, 40/15, not divisions over ratio: 2 2/3 "
+            "turns.",
+        )
+
+    def test_for_an_angle_it_is_said_of_the_angle(self) -> None:
+        # 13.5° is 1 1/2 turns; 2/3 of a turn was made.
+        undone = list(fraction_upside_down(case(Arc(parse_angle("13.5"), 2), Claim("plain", 0, 12, 18))))
+        assert undone[0].explanation == "The fraction stands upside down: 18/12, not 12/18."
+        assert undone[1].explanation == (
+            "The fraction stands upside down. It is the angle over the degrees of one turn, not the other way about: 1 "
+            "1/2 turns."
+        )
+
+    def test_on_the_direct_plate(self) -> None:
+        # Eight turns of the spindle for an eighth.
+        undone = list(fraction_upside_down(case(Divisions(8), Claim("direct", 8, 0, 24))))
+        assert undone[0] == Undone(
+            Claim("direct", 0, 3, 24),
+            "The fraction stands upside down. It is the angle over the degrees of one turn, not the other way about: "
+            "1/8 turns.",
+        )
+
+    @pytest.mark.parametrize(
+        ("work", "claim"),
+        [
+            (Divisions(7), Claim("dial", 12)),
+            (Divisions(28), Claim("nearest", circle=49)),
+            (Divisions(28), Claim("plain", 2)),
+            (Divisions(28), Claim("plain", 2, 0, 49)),
+        ],
+    )
+    def test_is_not_seen_where_there_is_no_fraction(self, work: Work, claim: Claim) -> None:
+        assert list(fraction_upside_down(case(work, claim))) == []
+
+
+class TestAnotherRatio:
+    @pytest.mark.parametrize(
+        ("work", "head", "claim", "ratio"),
+        [
+            (Divisions(28), Head(), Claim("plain", 2, 7, 49), 60),  # 60/28 = 2 1/7
+            (Divisions(28), Head(ratio=60), Claim("plain", 1, 21, 49), 40),
+            # 60/51 = 1 3/17.
+            (Divisions(51), Head(), Claim("compound", 1, 0, 15, SecondClaim(3, 17)), 60),
+            # A sixteenth of 72 turns is 4 1/2: on a dial of 5° a turn 4 turns and 2°30'.
+            (Divisions(16), TABLE, Claim("dial", 4, reading=parse_angle("2.5")), 72),
+            # 72/45 = 1 3/5: 1 turn and 60 of 100 divisions.
+            (Divisions(45), LINES, Claim("dial", 1, divisions=Fraction(60)), 72),
+            (Divisions(72), LINES, Claim("dial", 1), 72),
+            # 60 - 73 x 18/21 = -18/7: worked for 60:1 with a train of 18/7 = 72/28.
+            (
+                Divisions(73),
+                GEARED,
+                Claim("differential", 0, 18, 21, gearing=GearingClaim(72, 28, None, 2)),
+                60,
+            ),
+        ],
+    )
+    def test_is_named(self, work: Work, head: Head, claim: Claim, ratio: int) -> None:
+        undone = list(other_ratio(case(work, claim, head)))
+        said = (
+            f"This move is right on a head of {ratio}:1. Yours is {head.ratio}:1: {head.ratio} crank turns make one "
+            "turn of the spindle."
+        )
+        assert {one.explanation for one in undone} == {said}
+
+    @pytest.mark.parametrize(
+        ("work", "head", "claim"),
+        [
+            (Divisions(28), Head(), Claim("plain", 1, 21, 49)),
+            (Divisions(8), Head(), Claim("direct", 0, 3, 24)),
+            (Divisions(28), Head(), Claim("nearest", circle=49)),
+            (Divisions(28), Head(), Claim("plain", 0, 5, 17)),
+            # Right at 72:1, 10 2/7 turns of a dial of 5°, but this dial has no exact reading to correct to.
+            (Divisions(7), TABLE, Claim("dial", 10, reading=parse_angle("10/7"))),
+            # On a head without a dial its divisions say nothing.
+            (Divisions(28), Head(), Claim("dial", 1, divisions=Fraction(3))),
+            # With this train the crank turns nothing on a head of 5:1, and is wrong on the others.
+            (
+                Divisions(73),
+                GEARED,
+                Claim("differential", 0, 12, 21, gearing=GearingClaim(120, 24, None, 1)),
+            ),
+            # It locks the head at hand, and no other ratio makes it right.
+            (
+                Divisions(73),
+                Head(ratio=5, change_gears=TWELVE_GEARS),
+                Claim("differential", 0, 12, 21, gearing=GearingClaim(120, 24, None, 1)),
+            ),
+        ],
+    )
+    def test_is_not_seen_elsewhere(self, work: Work, head: Head, claim: Claim) -> None:
+        assert list(other_ratio(case(work, claim, head))) == []
+
+
+class TestOneMoreOrOneFewer:
+    @pytest.mark.parametrize(
+        ("divisions", "claim", "made"),
+        [
+            (28, Claim("plain", 1, 13, 27), 27),  # 40/27
+            (28, Claim("plain", 1, 11, 29), 29),
+            (2, Claim("plain", 40), 1),
+        ],
+    )
+    def test_is_told_by_marks_and_spaces(self, divisions: int, claim: Claim, made: int) -> None:
+        undone = list(neighbouring_count(case(Divisions(divisions), claim)))
+        said = (
+            f"This move makes {made} divisions, not {divisions}. {divisions} divisions have {divisions} marks and "
+            f"{divisions} spaces round the work; count the spaces."
+        )
+        assert {one.explanation for one in undone} == {said}
+
+    @pytest.mark.parametrize(
+        ("work", "claim"),
+        [
+            (Divisions(28), Claim("plain", 1, 21, 49)),
+            (Divisions(28), Claim("plain", 1, 10, 30)),  # thirty, two too many
+            (Divisions(1), Claim("plain", 40)),
+            (Divisions(1), Claim("nearest", circle=49)),
+            (Arc(parse_angle("13.5"), 2), Claim("plain", 1, 13, 27)),
+        ],
+    )
+    def test_is_not_seen_elsewhere(self, work: Work, claim: Claim) -> None:
+        assert list(neighbouring_count(case(work, claim))) == []

@@ -1,0 +1,198 @@
+"""Slips in where the pin goes, each undone by hand."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+import pytest
+
+from dividing.indexing.head import Dial, Head
+from dividing.indexing.verifying.case import Case, Undone
+from dividing.indexing.verifying.claims import Claim, GearingClaim, SecondClaim
+from dividing.indexing.verifying.slips_of_place import (
+    circle_on_no_plate,
+    counted_the_pin_hole,
+    other_circle,
+    second_move_wrong_way,
+    whole_turns_forgotten,
+)
+from dividing.indexing.work import Divisions
+
+TABLE = Head(90, (), direct_circles=(), dial=Dial(Fraction(1, 21600)))
+SMALL = Head(plates=((20, 21),), direct_circles=(24, 30))
+
+
+def case(divisions: int, claim: Claim, head: Head | None = None) -> Case:
+    return Case(Divisions(divisions), head or Head(), claim)
+
+
+def short(had: str, wanted: int) -> str:
+    return (
+        f"You moved {had} where {wanted} are wanted: the hole that the pin is in was counted as the first. It is not "
+        f"counted; the arms embrace {wanted + 1} holes for {wanted} spaces."
+    )
+
+
+def long(had: int, wanted: str) -> str:
+    return f"{had} is the number of holes between the arms, the pin's own hole included; the move is {wanted}."
+
+
+class TestThePinHoleCounted:
+    def test_one_space_more_or_one_fewer(self) -> None:
+        assert list(counted_the_pin_hole(case(28, Claim("plain", 1, 20, 49)))) == [
+            Undone(Claim("plain", 1, 21, 49), short("20 spaces", 21)),
+            Undone(Claim("plain", 1, 19, 49), long(20, "19 spaces")),
+        ]
+
+    def test_one_space_is_one_and_none_has_none_fewer(self) -> None:
+        assert list(counted_the_pin_hole(case(28, Claim("direct", 0, 1, 24)))) == [
+            Undone(Claim("direct", 0, 2, 24), short("1 space", 2)),
+            Undone(Claim("direct", 0, 0, 24), long(1, "0 spaces")),
+        ]
+        assert list(counted_the_pin_hole(case(28, Claim("plain", 1, 0, 49)))) == [
+            Undone(Claim("plain", 1, 1, 49), short("0 spaces", 1)),
+        ]
+
+    def test_in_either_of_two_moves_and_the_second_keeps_its_way(self) -> None:
+        claim = Claim("compound", 0, 21, 23, SecondClaim(-10, 33))
+        undone = [one.claim for one in counted_the_pin_hole(case(69, claim))]
+        assert undone == [
+            Claim("compound", 0, 22, 23, SecondClaim(-10, 33)),
+            Claim("compound", 0, 20, 23, SecondClaim(-10, 33)),
+            Claim("compound", 0, 21, 23, SecondClaim(-11, 33)),
+            Claim("compound", 0, 21, 23, SecondClaim(-9, 33)),
+        ]
+
+    @pytest.mark.parametrize("claim", [Claim("dial", 12), Claim("plain", 2)])
+    def test_where_no_hole_is_counted_none_was(self, claim: Claim) -> None:
+        assert list(counted_the_pin_hole(case(28, claim))) == []
+
+
+class TestWholeTurnsForgotten:
+    @pytest.mark.parametrize(
+        ("divisions", "head", "claim", "turns", "words"),
+        [
+            (28, Head(), Claim("plain", 0, 21, 49), 1, "no whole turn where 1 turn belongs"),
+            (6, Head(), Claim("plain", 0, 12, 18), 6, "no whole turn where 6 turns belong"),
+            (6, Head(), Claim("plain", 1, 12, 18), 6, "1 whole turn where 6 turns belong"),
+            (6, Head(), Claim("plain", 2, 12, 18), 6, "2 whole turns where 6 turns belong"),
+            (9, TABLE, Claim("dial", 3), 10, "3 whole turns where 10 turns belong"),
+        ],
+    )
+    def test_are_put_before_the_part_of_a_turn(
+        self, divisions: int, head: Head, claim: Claim, turns: int, words: str
+    ) -> None:
+        (undone,) = whole_turns_forgotten(case(divisions, claim, head))
+        assert undone.claim.turns == turns
+        assert undone.explanation == (
+            f"The part of a turn is right, but you have {words} before it. Write the improper fraction as a mixed "
+            "number and keep its whole part."
+        )
+
+    @pytest.mark.parametrize(
+        "claim",
+        [
+            Claim("plain", 1, 21, 49),  # none is missing
+            Claim("plain", 2, 21, 49),  # one too many
+            Claim("plain", 0, 20, 49),  # the part is wrong
+            Claim("direct", 0, 3, 24),
+            Claim("nearest", circle=49),
+            Claim("differential", 0, 12, 21, gearing=GearingClaim(1000, 25, None, 1)),  # a train that locks
+        ],
+    )
+    def test_is_not_seen_elsewhere(self, claim: Claim) -> None:
+        assert list(whole_turns_forgotten(case(28, claim))) == []
+
+
+def on_another(holes: str, number: int, right: int, claimed: int) -> str:
+    return (
+        f"{holes} would be right on the circle of {right}; on {claimed} the same count is another part of a turn. Keep "
+        f"the spaces and the circle together: {number}/{right}, not {number}/{claimed}."
+    )
+
+
+class TestAnotherCircle:
+    def test_the_same_spaces_on_each_other_circle_of_the_plates(self) -> None:
+        assert list(other_circle(case(28, Claim("plain", 1, 9, 20), SMALL))) == [
+            Undone(Claim("plain", 1, 9, 21), on_another("9 spaces", 9, 21, 20)),
+        ]
+
+    def test_on_the_direct_plate_its_own_circles(self) -> None:
+        assert list(other_circle(case(30, Claim("direct", 0, 1, 24), SMALL))) == [
+            Undone(Claim("direct", 0, 1, 30), on_another("1 space", 1, 30, 24)),
+        ]
+
+    def test_either_of_two_moves(self) -> None:
+        claim = Claim("compound", 0, 1, 20, SecondClaim(-2, 22))
+        assert list(other_circle(case(28, claim, SMALL))) == [
+            Undone(Claim("compound", 0, 1, 21, SecondClaim(-2, 22)), on_another("1 space", 1, 21, 20)),
+            Undone(Claim("compound", 0, 1, 20, SecondClaim(-2, 21)), on_another("2 spaces", 2, 21, 22)),
+            Undone(Claim("compound", 0, 1, 20, SecondClaim(-2, 20)), on_another("2 spaces", 2, 20, 22)),
+        ]
+
+    @pytest.mark.parametrize("claim", [Claim("plain", 2), Claim("plain", 2, 0, 20), Claim("nearest", circle=20)])
+    def test_whole_turns_are_right_on_any(self, claim: Claim) -> None:
+        assert list(other_circle(case(28, claim, SMALL))) == []
+
+    def test_a_head_without_circles_has_none(self) -> None:
+        assert list(other_circle(case(28, Claim("plain", 1, 9, 20), TABLE))) == []
+
+
+class TestACircleOnNoPlate:
+    def test_the_same_part_of_a_turn_on_one_that_is(self) -> None:
+        # 3/7 = 21/49 = 9/21; the larger circle first.
+        undone = list(circle_on_no_plate(case(28, Claim("plain", 1, 3, 7))))
+        said = "The fraction is right, but no plate has a circle of 7 holes"
+        assert undone[:2] == [
+            Undone(Claim("plain", 1, 21, 49), f"{said}; take the same part of a turn as 21 on 49."),
+            Undone(Claim("plain", 1, 9, 21), f"{said}; take the same part of a turn as 9 on 21."),
+        ]
+        # Then the exact ones there are.
+        assert Undone(Claim("plain", 1, 21, 49), f"{said}; set it another way.") in undone[2:]
+
+    def test_on_the_direct_plate(self) -> None:
+        undone = list(circle_on_no_plate(case(8, Claim("direct", 0, 1, 8))))
+        assert undone[0] == Undone(
+            Claim("direct", 0, 3, 24),
+            "The fraction is right, but no plate has a circle of 8 holes; take the same part of a turn as 3 on 24.",
+        )
+
+    def test_of_two_moves_another_setup_is_told(self) -> None:
+        # 40/51 = 24/36 + 2/17, and no plate has 36.
+        undone = list(circle_on_no_plate(case(51, Claim("compound", 0, 24, 36, SecondClaim(2, 17)))))
+        assert undone[0] == Undone(
+            Claim("compound", 0, 12, 18, SecondClaim(2, 17)),
+            "The fraction is right, but no plate has a circle of 36 holes; set it another way.",
+        )
+
+    @pytest.mark.parametrize(
+        "claim",
+        [
+            Claim("plain", 1, 21, 49),
+            Claim("plain", 1, 2, 7),  # the fraction is wrong
+            Claim("plain", 2),
+            Claim("nearest", circle=7),
+            Claim("dial", 2),
+        ],
+    )
+    def test_is_not_seen_elsewhere(self, claim: Claim) -> None:
+        assert list(circle_on_no_plate(case(28, claim))) == []
+
+
+class TestTheSecondMove:
+    @pytest.mark.parametrize(
+        ("second", "way", "sign"),
+        [(SecondClaim(11, 33), "against the first move", "-"), (SecondClaim(-1, 33), "the same way as the crank", "+")],
+    )
+    def test_is_turned_about(self, second: SecondClaim, way: str, sign: str) -> None:
+        (undone,) = second_move_wrong_way(case(69, Claim("compound", 0, 21, 23, second)))
+        spaces = "1 space" if abs(second.holes) == 1 else "11 spaces"
+        assert undone == Undone(
+            Claim("compound", 0, 21, 23, SecondClaim(-second.holes, 33)),
+            f"Both moves are right, but the second goes {way}: {spaces} on 33 with the sign {sign}. Always make it in "
+            "the same order, after the first.",
+        )
+
+    @pytest.mark.parametrize("claim", [Claim("plain", 1, 21, 49), Claim("compound", 0, 1, 20, SecondClaim(0, 21))])
+    def test_where_there_is_none_nothing_is_turned(self, claim: Claim) -> None:
+        assert list(second_move_wrong_way(case(28, claim))) == []
