@@ -1,0 +1,114 @@
+"""A claim held against its work: verdict, what it makes, its errors, and the setup beside it."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+import pytest
+
+from dividing.indexing.angles import Angle, parse_angle
+from dividing.indexing.head import TWELVE_GEARS, Head
+from dividing.indexing.setup import NO_ERROR, Tolerance
+from dividing.indexing.verifying import Claim, GearingClaim, SecondClaim, verify
+from dividing.indexing.work import Angles, Arc, Divisions, Work
+from tests.indexing.refusals import faults_of
+from tests.second.errors import on_finished_work
+from tests.second.holes import nearest_holes
+
+GEARED = Head(change_gears=TWELVE_GEARS)
+FIXTURE = Head(ratio=1, plates=(), direct_circles=(36,))
+LIST = Angles((Angle(Fraction(0)), Angle(Fraction(1, 7))))
+MINUTE = Fraction(1, 21600)
+
+
+class TestTheVerdict:
+    @pytest.mark.parametrize(
+        ("work", "head", "claim", "verdict", "divisions"),
+        [
+            (Divisions(28), Head(), Claim("plain", 1, 21, 49), "exact", "28"),
+            (Divisions(28), Head(), Claim("plain", 1, 20, 49), "off", "1960/69"),
+            (Divisions(28), Head(), Claim("plain", 0, 0, 49), "off", None),
+            (Divisions(28), Head(), Claim("plain", 1, 3, 7), "cannot_be_set", "28"),
+            (Divisions(69), Head(), Claim("compound", 0, 21, 23, SecondClaim(-11, 33)), "exact", "69"),
+            (Divisions(8), Head(), Claim("direct", 0, 3, 24), "exact", "8"),
+            # 5 plate turns with the crank at 5:1: the spindle never moves.
+            (
+                Divisions(73),
+                Head(ratio=5, change_gears=(24, 120, 30)),
+                Claim("differential", 0, 12, 21, gearing=GearingClaim(120, 24, None, 1)),
+                "cannot_be_set",
+                None,
+            ),
+            (Divisions(127), Head(), Claim("nearest", circle=49), "off", None),
+            (LIST, Head(), Claim("nearest", circle=21), "exact", None),
+        ],
+    )
+    def test_by_hand(self, work: Work, head: Head, claim: Claim, verdict: str, divisions: str | None) -> None:
+        found = verify(work, head, claim)
+        assert found.verdict == verdict
+        assert found.divisions == (None if divisions is None else Fraction(divisions))
+
+    @pytest.mark.parametrize(
+        ("tolerance", "verdict"),
+        [
+            # 127 on 49: the worst lies 63/127 of 1/1960 turn off, 5.46 minutes.
+            (Tolerance(angle=5 * MINUTE), "off"),
+            (Tolerance(angle=Fraction(63, 127 * 1960)), "within_tolerance"),
+            (Tolerance(angle=6 * MINUTE), "within_tolerance"),
+            (Tolerance(diameter=Fraction(100)), "off"),
+            (None, "off"),
+        ],
+    )
+    def test_a_tolerance_is_kept_up_to_its_bound(self, tolerance: Tolerance | None, verdict: str) -> None:
+        assert verify(Divisions(127), Head(), Claim("nearest", circle=49), tolerance=tolerance).verdict == verdict
+
+    def test_no_move_makes_an_angle_in_radians_exactly(self) -> None:
+        angle = parse_angle("0.35 rad")
+        found = verify(Arc(angle, 3), Head(), Claim("plain", 2, 11, 49))
+        assert found.verdict == "off"
+        assert found.error is not None
+        assert found.error.step is None
+
+
+class TestTheErrors:
+    @pytest.mark.parametrize(
+        ("head", "claim", "places"),
+        [
+            (Head(), Claim("nearest", circle=49), 1_960),
+            (Head(), Claim("nearest", circle=47, second=SecondClaim(0, 49)), 92_120),
+            (Head(), Claim("nearest", circle=15, second=SecondClaim(0, 20)), 2_400),  # lcm 60
+            # On a fixture the pin is in the direct plate, and the spindle has as many places as that has holes.
+            (FIXTURE, Claim("nearest", circle=36), 36),
+            # With plates the circle is looked for on them, though the direct plate has one of 24 too.
+            (Head(), Claim("nearest", circle=24), 960),
+        ],
+    )
+    def test_of_the_nearest_hole_are_those_of_all_its_places(self, head: Head, claim: Claim, places: int) -> None:
+        ideal = [Fraction(cut, 127) for cut in range(127)]
+        slow = on_finished_work(nearest_holes(ideal, places), ideal, closes=True)
+        error = verify(Divisions(127), head, claim).error
+        assert error is not None
+        assert (error.worst, error.single_pitch, error.total_pitch) == slow[:3]
+
+    def test_of_one_move_add_up(self) -> None:
+        # 1/28 wanted, 69/1960 made: 1/1960 short.
+        error = verify(Divisions(28), Head(), Claim("plain", 1, 20, 49)).error
+        assert error is not None
+        assert (error.step, error.closing) == (Fraction(-1, 1960), Fraction(-28, 1960))
+
+    def test_of_a_right_claim_are_none(self) -> None:
+        assert verify(Divisions(28), Head(), Claim("plain", 1, 21, 49)).error is NO_ERROR
+
+
+def test_a_list_of_angles_is_checked_by_its_circle_only() -> None:
+    sentence = 'A list of angles has no one move to check; claim a circle with the method "nearest".'
+    assert faults_of(lambda: verify(LIST, Head(), Claim("plain", 1, 21, 49))) == [(("claim", "method"), sentence)]
+    found = verify(LIST, Head(), Claim("nearest", circle=20))
+    assert (found.verdict, found.likely_slips, found.step) == ("off", (), None)
+
+
+def test_the_right_setup_stands_beside_the_claim() -> None:
+    found = verify(Divisions(73), GEARED, Claim("plain", 0, 12, 21))
+    assert found.right is not None
+    assert found.right.exact
+    assert [slip.slip for slip in found.likely_slips][:1] == ["gears_left_off"]
