@@ -2,10 +2,9 @@
 
 import { html, mount } from "../html.js";
 import { store } from "../store.js";
-import { summary } from "../errors.js";
+import { beside, marked, summary } from "../errors.js";
 import { field } from "../field.js";
-import { beside, marked } from "../errors.js";
-import { sentHead, wholeHead } from "../words.js";
+import { wholeHead } from "../words.js";
 import { deskTop } from "./desk-top.js";
 import { exactView, grouped, offView, wrongView } from "./sheet-groups.js";
 import { stop } from "./sheet-ask.js";
@@ -13,6 +12,7 @@ import { goOn, lastText, nameColumn, patch, save, start, take, takeFile, wrongOf
 
 const SAMPLE = "ref,part,divisions,ratio\nOP10,take-up ratchet,64,\nOP20,picking cam,\"3\",\nOP30,table work,17,90\n";
 const INTRO = "A whole sheet of operations at once: every line comes back in its place, with how to set the head or with what is wrong with it.";
+const LONG = 5000;
 let pasted = "";
 
 const parts = html`<div id="sheet-top"></div><div class="office"><div id="sheet-in"></div><div id="sheet-state"></div>
@@ -71,7 +71,17 @@ function showLines(root, { read, answers, all }) {
   mount(root.querySelector("#sheet-lines-exact"), exactView(read, groups.exact));
 }
 
+// A browser takes minutes to put thousands of lines into a field as if they were typed; put in as a whole they are there at once.
+function pasteWhole(event) {
+  const text = event.target.id === "sheet-paste" && event.clipboardData?.getData("text/plain");
+  if (!text || text.length < LONG) return;
+  event.preventDefault();
+  event.target.setRangeText(text, event.target.selectionStart, event.target.selectionEnd, "end");
+  pasted = event.target.value;
+}
+
 function listen(root) {
+  root.addEventListener("paste", pasteWhole);
   root.addEventListener("input", ({ target }) => { if (target.id === "sheet-paste") pasted = target.value; });
   root.addEventListener("change", ({ target }) => {
     if (target.id !== "sheet-file" || !target.files[0]) return;
@@ -94,9 +104,8 @@ export function render(root, state) {
   listening = true;
   const sheet = state.sheet || {};
   mount(root.querySelector("#sheet-top"), deskTop(state, "Routing sheets", INTRO));
-  const form_ = root.querySelector("#sheet-in");
   const found = sheet.fault ? [sheet.fault] : [];
-  if (mount(form_, form(found))) document.getElementById("sheet-paste").value = pasted;
+  if (mount(root.querySelector("#sheet-in"), form(found))) document.getElementById("sheet-paste").value = pasted;
   mount(root.querySelector("#sheet-state"), !sheet.read ? "" : sheet.status === "unsaid" ? columnForm(sheet.read) : stateOf(sheet, state.head));
   showLines(root, sheet.read ? sheet : { read: {}, answers: [] });
 }
