@@ -44,7 +44,7 @@ def _as_idler(gaps: Gaps, head: Head) -> set[int]:
     """Gaps closed by any gear at all, since trains that lack an idler then have one."""
     owned = len(head.change_gears)
     closed: set[int] = set()
-    for kind, ratios in trains(head).items():
+    for kind, ratios in trains(tuple(sorted(head.change_gears)), head.idlers).items():
         before, after = (directions(head.idlers, gears=kind, owned=count) for count in (owned, owned + 1))
         closed.update(*gaps.closed_by(_passed(head, ratios, set(after) - set(before))).values())
     return closed

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Collection, Iterable, Iterator, Mapping
-from functools import cache
+from functools import cache, lru_cache
 from itertools import product
 from math import gcd
 from typing import Literal
@@ -33,22 +33,24 @@ def directions(idlers: Idlers, *, gears: int, owned: int) -> tuple[int, ...]:
 
 
 def passings(head: Head) -> Passings:
-    """What the pin passes with every motion of the plate that the gears owned can give it.
+    """What the pin passes with every motion of the plate that the gears owned can give it; made once and remembered.
 
     >>> passings(Head(change_gears=(24, 28, 32, 48)))[7]
-    [274, 272, 268, 286, 288, 292, 276, 271, 264]
+    (264, 268, 271, 272, 274, 276, 286, 288, 292)
     """
-    owned = len(head.change_gears)
-    found: dict[int, list[int]] = {}
-    for gears, ratios in trains(head).items():
-        signs = directions(head.idlers, gears=gears, owned=owned)
+    return _passings(head.ratio, tuple(sorted(head.change_gears)), head.idlers)
+
+
+@lru_cache(maxsize=8)
+def _passings(ratio: int, change_gears: tuple[int, ...], idlers: Idlers) -> Passings:
+    found: defaultdict[int, set[int]] = defaultdict(set)
+    for gears, ratios in trains(change_gears, idlers).items():
+        signs = directions(idlers, gears=gears, owned=len(change_gears))
         for driven, all_drivers in _by_driven(ratios if signs else ()).items():
-            turned = head.ratio * driven
+            turned = ratio * driven
             places = [turned - sign * drivers for sign in signs for drivers in all_drivers]
-            found.setdefault(driven, []).extend(
-                places if turned > PLATE_MOTION_MOST * driven else filter(_some, places)
-            )
-    return found
+            found[driven].update(places if ratio > PLATE_MOTION_MOST else filter(_some, places))
+    return {driven: tuple(sorted(places)) for driven, places in found.items()}
 
 
 def _some(places: int) -> bool:
@@ -63,9 +65,9 @@ def _by_driven(ratios: Iterable[Ratio]) -> dict[int, list[int]]:
     return found
 
 
-def trains(head: Head) -> dict[Literal[2, 4], Collection[Ratio]]:
-    """What trains of 2 and of 4 gears make, before idlers are counted."""
-    table = train_table(tuple(sorted(head.change_gears)), head.idlers)
+def trains(change_gears: tuple[int, ...], idlers: Idlers) -> dict[Literal[2, 4], Collection[Ratio]]:
+    """What trains of 2 and of 4 gears make, before idlers are counted; the gears are given in rising order."""
+    table = train_table(change_gears, idlers)
     return {2: table.simple, 4: table.compound}
 
 

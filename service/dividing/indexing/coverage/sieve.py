@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Collection, Iterator
+from collections.abc import Collection, Iterable, Iterator
 from math import gcd
 
 STRIP = 1 << 20
@@ -18,7 +18,10 @@ def dividing(numbers: Collection[int], points: Collection[int]) -> set[int]:
     """
     found: set[int] = set()
     for start, marks in _strips(points):
-        found.update([number for number in numbers if 1 in marks[-start % number :: number]])
+        if start:
+            found.update([number for number in numbers if 1 in marks[-start % number :: number]])
+        else:
+            found.update([number for number in numbers if 1 in marks[::number]])
     return found
 
 
@@ -53,19 +56,19 @@ def in_crank_turns(numbers: Collection[int], ratio: int, circles: Collection[int
 
 def _strips(points: Collection[int]) -> Iterator[tuple[int, bytearray]]:
     """(the first number of a strip, its marks): 1 at each of the points."""
-    for start, inside in _by_strip(points).items():
-        marks = bytearray(max(inside) - start + 1)
-        for point in inside:
-            marks[point - start] = 1
-        yield start, marks
-
-
-def _by_strip(points: Collection[int]) -> dict[int, Collection[int]]:
-    if not points:
-        return {}
-    if max(points) < STRIP:
-        return {0: points}
+    most = max(points, default=0)
+    if most < STRIP:
+        yield 0, _marked(points, most + 1)
+        return
     strips: defaultdict[int, list[int]] = defaultdict(list)
     for point in points:
-        strips[point - point % STRIP].append(point)
-    return dict(strips)
+        strips[point - point % STRIP].append(point % STRIP)
+    for start, inside in strips.items():
+        yield start, _marked(inside, STRIP)
+
+
+def _marked(points: Iterable[int], length: int) -> bytearray:
+    marks = bytearray(length)
+    for point in points:
+        marks[point] = 1
+    return marks

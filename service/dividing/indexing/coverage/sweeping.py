@@ -2,16 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Collection, Iterator, Sequence
+from collections.abc import Callable, Collection, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import partial
+from math import gcd
 
 from ..bounds import COVERAGE_MOST
 from ..faults import Fault, refuse_if_any
 from ..head import Head
 from ..setup import MethodName
-from .geared import in_turns
+from .geared import divisors, in_turns
 from .sieve import dividing, in_crank_turns
 
 NOTHING = Fraction(0)
@@ -95,14 +96,25 @@ Made = Callable[[Collection[int]], set[int]]
 def _methods(head: Head) -> Iterator[tuple[Way, Made]]:
     """Each method with what it makes, in the order of solving: blocks of several spaces come after all the rest. A
     method is looked into only when its turn comes."""
-    yield Way("direct"), lambda numbers: dividing(numbers, head.direct_circles)
-    yield Way("plain"), lambda numbers: in_crank_turns(numbers, head.ratio, {circle for circle, _ in head.circles})
+    yield Way("direct"), lambda numbers: _parts(head.direct_circles).intersection(numbers)
+    yield Way("plain"), lambda numbers: _plainly(numbers, head)
     geared = in_turns(head)
     yield Way("differential"), lambda numbers: dividing(numbers, next(geared, (1, []))[1])
     yield Way("compound"), lambda numbers: in_crank_turns(numbers, head.ratio, head.pairs_by_lcm)
     yield Way("dial"), lambda numbers: _on_the_dial(numbers, head)
     for turns, points in geared:
         yield Way("differential", turns), partial(_in_blocks, turns, points)
+
+
+def _parts(circles: Iterable[int]) -> set[int]:
+    """Whatever divides one of the circles."""
+    return set().union(*map(divisors, circles))
+
+
+def _plainly(numbers: Collection[int], head: Head) -> set[int]:
+    """N divides R c just when N/gcd(N, R) divides c."""
+    ratio, parts = head.ratio, _parts(circle for circle, _ in head.circles)
+    return {number for number in numbers if number // gcd(number, ratio) in parts}
 
 
 def _on_the_dial(numbers: Collection[int], head: Head) -> set[int]:
