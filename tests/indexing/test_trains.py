@@ -10,7 +10,7 @@ from itertools import permutations
 import pytest
 
 from dividing.indexing.head import TWELVE_GEARS, Idlers
-from dividing.indexing.trains import SCALE, clears, train_table
+from dividing.indexing.trains import MOTIONS_KEPT, SCALE, clears, train_table
 
 BOXES = [TWELVE_GEARS, (24, 24, 24, 48), (20, 30, 40, 50, 60, 90), (17, 23, 29, 31, 37), (24, 100)]
 
@@ -101,3 +101,36 @@ class TestNearest:
         scaled, ratios = table.rising(kind)
         place = bisect_left(scaled, wanted[0] * SCALE // wanted[1])
         assert min(abs(Fraction(*near) - Fraction(*wanted)) for near in ratios[place - 1 : place + 1]) == nearest
+
+    @pytest.mark.parametrize(
+        ("gears", "kind", "motions"),
+        [
+            # Two gears and one idler for the plate to turn with the crank; none is left to turn it back.
+            ((24, 32, 48), 2, ["1/2", "2/3", "3/4", "4/3", "3/2", "2"]),
+            # Four gears want no idler to turn it with the crank, and one more to turn it back.
+            ((20, 30, 50, 70), 4, ["6/35", "10/21", "14/15", "15/14", "21/10", "35/6"]),
+            # Two alone drive nothing.
+            ((24, 48), 2, []),
+            ((24, 48), 4, []),
+        ],
+    )
+    def test_only_motions_whose_idlers_are_owned_stand_in_the_list(
+        self, gears: tuple[int, ...], kind: int, motions: list[str]
+    ) -> None:
+        _, exact = train_table(gears, Idlers()).rising(kind)
+        assert [Fraction(*motion) for motion in exact] == [Fraction(motion) for motion in motions]
+
+    def test_with_the_idlers_the_other_way_round_the_plate_turns_back_only(self) -> None:
+        _, exact = train_table((24, 32, 48), Idlers(simple_with=2, simple_against=1)).rising(2)
+        assert [Fraction(*motion) for motion in exact] == sorted(-ratio for ratio in two((24, 32, 48)))
+
+
+def test_more_denominators_than_are_remembered_are_answered_the_same() -> None:
+    table = train_table((24, 32, 48), Idlers())
+    first = dict(table.motions_over(18))
+    for under in range(1, MOTIONS_KEPT + 10):
+        table.motions_over(under)
+        assert len(table.reached) <= MOTIONS_KEPT
+    # 3/2, 4/3, 2/3, 1/2 and 2 of 18 parts.
+    assert table.motions_over(18) == first
+    assert sorted(first) == [9, 12, 24, 27, 36]

@@ -49,3 +49,12 @@ def test_the_grade_is_the_first_whose_limits_hold_both_errors(best: int) -> None
     worse = grade(diameter=100, module=2, single_pitch=single * 1.001, total_pitch=total)
     assert worse == (best + 1 if best < 8 else None)
     assert grade(diameter=100, module=2, single_pitch=0, total_pitch=total * 1.001) == (best + 1 if best < 8 else None)
+
+
+def test_a_gear_too_rough_for_any_grade_has_none() -> None:
+    gear = spur_gear(teeth=50, module=2, unit="mm")
+    # 1,000 seconds on 100 mm are 485 micrometres; grade 8 leaves 16 x 5.94 + 45 = 140 for one pitch.
+    sizes = [size.name for size in carried(gear, worst=1000, single_pitch=1000, total_pitch=1000)]
+    assert "Single pitch deviation f_p" in sizes
+    assert not any(name.startswith("Grade") for name in sizes)
+    assert grade(diameter=100, module=2, single_pitch=485, total_pitch=485) is None

@@ -222,3 +222,14 @@ def test_the_drawing_has_the_circles_and_a_flank_from_root_to_tip() -> None:
     assert isinstance(first, list)
     assert isinstance(last, list)
     assert (first[0], last[0]) == (pytest.approx(64.5 / 2), pytest.approx(39))
+
+
+def test_teeth_between_which_no_pin_seats_are_measured_without_pins() -> None:
+    # Shifted so far inwards that their flanks end below the pitch circle.
+    sunk = Toothing(24, 3.0, TWENTY, shift=-3.0)
+    assert sunk.ideal_pin() is None
+    assert not [size for size in measuring_sizes(sunk, "mm", None) if "pins" in size.name]
+    with pytest.raises(Refused) as refusal:
+        measuring_sizes(sunk, "mm", 5)
+    sentence = "A pin of 5.000 mm does not seat on the flanks of this tooth: try another."
+    assert told(refusal.value) == [(("pin",), sentence)]

@@ -8,7 +8,7 @@ from typing import Any
 import pytest
 
 from dividing.indexing.faults import Refused
-from dividing.indexing.head import Head, Screw
+from dividing.indexing.head import Dial, Head, Screw
 from dividing.parts.dial import dial
 from dividing.parts.graduating import best_move
 from tests.parts.figures import told, value
@@ -86,3 +86,15 @@ def test_what_this_head_cannot_rule_is_refused(given: dict[str, Any], path: str 
     with pytest.raises(Refused) as refusal:
         ask(**given)
     assert told(refusal.value) == [((path,) if path else (), sentence)]
+
+
+def test_a_table_without_plates_rules_by_its_screw_and_dial() -> None:
+    bare = Head(plates=(), dial=Dial(divisions=100), screw=Screw(Fraction(5), "mm"))
+    part = dial(form="linear", divisions=10, spacing=Fraction("0.37"), unit="mm", head=bare)
+    assert [size.name for size in part.sizes] == [
+        "From line to line",
+        "Length of the scale",
+        "Table travel in one crank turn",
+        "Crank turns for one space",
+    ]
+    assert len(part.cautions) == 1

@@ -146,3 +146,18 @@ class TestUndercut:
         along = radius * sin(slope)
         below = along * sin(slope)
         assert (teeth < Toothing(teeth, 1.0, slope).least_unshifted) == (below < 1)
+
+
+class TestPinsThatCannotBe:
+    def test_a_tooth_without_flank_at_the_shifted_pitch_circle_has_no_ideal_pin(self) -> None:
+        # Inwards so far that 24 cos(20) is more than 24 - 6 teeth; outwards so far that the flanks turn past a quarter.
+        assert Toothing(24, 3.0, radians(20), shift=-3.0).ideal_pin() is None
+        assert Toothing(5, 3.0, radians(20), shift=5.0).ideal_pin() is None
+
+    @pytest.mark.parametrize("teeth", [18, 24, 60])
+    def test_a_pin_that_touches_on_the_base_circle_sinks_below_the_tip(self, teeth: int) -> None:
+        gear = Toothing(teeth, 3.0, radians(20))
+        # Its centre stands on the involute that begins a hair beside the middle of the space.
+        pin = (1e-9 - inv(radians(20)) + pi / 2 / teeth) * teeth * 3.0 * cos(radians(20))
+        assert pin > 0
+        assert gear.over_pins(pin) is None

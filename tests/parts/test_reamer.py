@@ -80,3 +80,11 @@ class TestRefusals:
         table = Head(ratio=90, plates=(), direct_circles=(), dial=Dial(graduation=Fraction(1, 21600)))
         with pytest.raises(Refused):
             reamer(flutes=6, head=table)
+
+
+def test_a_circle_whose_holes_cannot_be_halved_is_left_for_one_that_can() -> None:
+    # 5 x 49 = 245 holes round the work: six flutes that repeat after three want half of them.
+    head = Head(ratio=5, plates=((49,), (20,)))
+    assert {row["circle"] for row in reamer(flutes=6, spread=12, head=head).schedule} == {20}
+    # Five flutes repeat nothing and stay on the mounted plate.
+    assert {row["circle"] for row in reamer(flutes=5, spread=12, head=head).schedule} == {49}

@@ -43,3 +43,8 @@ def test_no_other_order_with_such_a_gear_on_the_spindle_comes_nearer(lead: str, 
 
 def test_without_a_gear_that_can_be_slipped_there_is_none() -> None:
     assert by_spindle(Fraction(3), 17, SCREW, "mm", TWELVE_GEARS) is None
+
+
+def test_where_the_one_gear_that_can_be_slipped_is_far_from_the_lead_there_is_none() -> None:
+    # Only 100 is a multiple of 25, and as the driven gear it makes a lead far longer than 0.4.
+    assert by_spindle(Fraction("0.4"), 25, SCREW, "mm", TWELVE_GEARS) is None
