@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from functools import lru_cache
+from typing import Literal
 
-from ...coverage.geared import Passings, directions, passings, points_in, trains
 from ...coverage.sieve import dividing
 from ...head import Head
+from ...trains import train_table
 from ...verifying import Claim
 from ...wording.figures import turns_and_spaces
 from ...work import Divisions
@@ -20,6 +21,8 @@ from .plain import NO_PLATES
 COUNT_LEAST = 20
 """Smaller numbers move the crank far and are served by the direct plate or one circle."""
 COUNTS_MOST = {1: 150, 2: 400, 3: 400}
+
+_WAYS: tuple[tuple[Literal["with", "against"], int], ...] = (("with", 1), ("against", -1))
 
 
 def reason(head: Head) -> str | None:
@@ -63,25 +66,24 @@ def _counts(head: Head, level: int) -> tuple[int, ...]:
         for count in range(COUNT_LEAST, COUNTS_MOST[level] + 1)
         if numbers.left(count, head.ratio) not in alone and count not in direct
     ]
-    by_two = _served(hard, head, passings_of_two(head))
-    return tuple(sorted(by_two if level < 3 else _served(hard, head, passings(head)) - by_two))
+    by_two = dividing(hard, passed(head, gears=2))
+    return tuple(sorted(by_two if level < 3 else dividing(hard, passed(head, gears=4)) - by_two))
 
 
-def _served(counts: list[int], head: Head, given: Passings) -> set[int]:
-    """The numbers that these motions of the plate make exactly with one space a move: `coverage` says why."""
-    return dividing(counts, points_in(1, [circle for circle, _ in head.circles], given))
+def passed(head: Head, *, gears: int) -> set[int]:
+    """The holes that the pin passes in one turn of the spindle, for each circle and each motion of the plate by a train
+    of so many gears that brings it back to a hole then: with one space a move a number is made exactly just when it
+    divides one of them (`coverage` says why).
 
-
-def passings_of_two(head: Head) -> Passings:
-    """What the pin passes with the motions that two gears give, as `coverage.geared.passings` tells it.
-
-    >>> passings_of_two(Head(change_gears=(24, 28, 32)))[7]
-    [274, 272]
+    >>> sorted(passed(Head(plates=((21,),), change_gears=(24, 28, 32)), gears=2))
+    [812, 816, 822]
     """
-    found: dict[int, list[int]] = {}
-    for sign in directions(head.idlers, gears=2, owned=len(head.change_gears)):
-        for drivers, driven in trains(head)[2]:
-            places = head.ratio * driven - sign * drivers
-            if places > 0:
-                found.setdefault(driven, []).append(places)
-    return found
+    table = train_table(tuple(sorted(head.change_gears)), head.idlers)
+    found = set()
+    for direction, sign in _WAYS:
+        trains = table.simple if gears == 2 else table.compound
+        for drivers, driven in trains if table.reaches(gears, direction) else ():
+            for circle, _ in head.circles:
+                if circle % driven == 0:
+                    found.add(head.ratio * circle - sign * drivers * circle // driven)
+    return {holes for holes in found if holes > 0}

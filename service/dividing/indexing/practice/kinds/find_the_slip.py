@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from itertools import islice
 
 from ... import wording
@@ -58,8 +59,14 @@ def key(task: Task, head: Head) -> Key | None:
     if not found.likely_slips or found.likely_slips[0].slip != task.slip:
         return None
     told = found.likely_slips[0]
+    # Whole turns need no circle; the one that was claimed may not even exist.
+    right = replace(told.corrected, circle=None) if _in_whole_turns(told.corrected) else told.corrected
     working = wording.working(task.work, head, found.right) if found.right else []
-    return Key(told.corrected, claim_text(told.corrected), (told.explanation, *working), slip=task.slip)
+    return Key(right, claim_text(right), (told.explanation, *working), slip=task.slip)
+
+
+def _in_whole_turns(claim: Claim) -> bool:
+    return claim.method == "plain" and not claim.holes
 
 
 def _right(kind: KindName, slip: str, level: int, head: Head, chance: Chance) -> Iterator[Right]:
