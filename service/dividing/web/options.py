@@ -109,7 +109,7 @@ def fault_of_certificate(certfile: str | None, keyfile: str | None) -> str:
     except ssl.SSLError:
         reason = "they are no certificate and open key that belong together"
     except OSError as fault:
-        reason = fault.strerror
+        reason = f"{fault.strerror}"
     else:
         return ""
     return f"--certfile {certfile} and its key cannot be used: {reason}."
