@@ -3,7 +3,7 @@
 import { html } from "../html.js";
 import { headLine } from "../words.js";
 
-const VIEWS = [["office", "Routing sheets", "office.html"]];
+const VIEWS = [["office", "Routing sheets", "office.html"], ["coverage", "What a head can do", "office.html#coverage"]];
 
 export function deskTop(state, title, intro) {
   return html`<div class="desk-top"><h1 tabindex="-1">${title}</h1>

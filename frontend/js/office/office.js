@@ -21,6 +21,7 @@ function link(hash) {
 
 openDocument({
   name: "office", views: { office }, link, actions: sheetActions,
+  later: { coverage: () => import("./coverage-view.js") },
   connected,
   renewed: () => store.set({ coverageAsked: true, plateAsked: true }),
 });
