@@ -1,4 +1,4 @@
-// Everything that a button, a field or a link of the first document can set going.
+// What a button, a field or a link of the first document sets going.
 
 import { store } from "./store.js";
 import * as api from "./api.js";
@@ -21,26 +21,26 @@ function remember() {
   if (!isBlank(question) && hash !== location.hash) history.replaceState(null, "", hash);
 }
 
-// Positions come after the answer, so that the move is there at once and the schedule a moment later.
+// Positions come a moment later, so that the move is there at once.
 async function schedule(asked, mine) {
   const { answer, chosen } = store.get();
   if (!answer || (answer.setups[chosen] || {}).positions) return;
   const body = withPositions(asked, answer, chosen);
   const reply = body && await api.solve(body);
-  if (!reply || !reply.ok || mine !== turn || store.get().chosen !== chosen) return;
+  if (!reply?.ok || mine !== turn || store.get().chosen !== chosen) return;
   const now = store.get().answer;
   const setups = now.setups.map((setup, at) => (at === chosen ? { ...setup, positions: reply.data.setups[at]?.positions || null } : setup));
   store.set({ answer: { ...now, setups } });
 }
 
-// Without a connection the page says so, but never takes the cursor from somebody who is typing.
+// A lost connection is told, but never takes the cursor from somebody who is typing.
 function refused(problem, loud) {
   const told = loud || problem.status === 0;
   store.set({ busy: false, answer: null, saved: null, unsure: !told, problem: told ? problem : null });
   if (loud) setTimeout(() => focusOn("problem"));
 }
 
-// `loud` when the operator asked for the answer: then what is wrong is said and takes focus. While typing it stays quiet.
+// `loud` when the operator asked: then what is wrong is said and takes focus. While typing it stays quiet.
 async function solve({ loud = false, chosen = 0 } = {}) {
   clearTimeout(pause);
   const { question, head } = store.get();
@@ -53,10 +53,7 @@ async function solve({ loud = false, chosen = 0 } = {}) {
   if (!reply.ok) return refused(reply.problem, loud);
   const answer = reply.data;
   const first = Math.min(chosen, answer.setups.length - 1);
-  store.set({
-    answer, asked, chosen: first, problem: null, unsure: false, busy: false,
-    saved: reply.saved || null,
-  });
+  store.set({ answer, asked, chosen: first, problem: null, unsure: false, busy: false, saved: reply.saved || null });
   remember();
   say(answer.setups[first].summary);
   setTimeout(() => mine === turn && schedule(asked, mine), loud ? 0 : THEN);
@@ -64,7 +61,7 @@ async function solve({ loud = false, chosen = 0 } = {}) {
 
 export const actions = {
   solve,
-  // A field of the question changed: the answer follows a moment after the last key.
+  // The answer follows a moment after the last key.
   ask(patch) {
     store.set({ question: { ...store.get().question, ...patch }, shared: null });
     clearTimeout(pause);
@@ -88,10 +85,9 @@ export const actions = {
     if (!setup.positions) return say("The schedule of cuts is not here yet. Try again in a moment.");
     startJob({ title: asWords(question), asked, setup, hash: location.hash });
   },
-  ...paperActions({ say, focusOn }),
+  ...paperActions,
 };
 
-// A link brings its own head; the operator's is kept aside until it is asked back.
 export function link(hash) {
   const found = fromHash(hash);
   if (!found) return false;

@@ -1,12 +1,11 @@
-// The chosen setup large, then what else could be set, how it was worked out and what to mind. Pure.
+// The chosen setup large, then the others, how it was worked out and what to mind. Pure.
 
-import { html } from "./html.js";
+import { html, items, sheet } from "./html.js";
 import { figures, moveText } from "./figures.js";
 import { METHODS, atRim, length, seconds, wholeHead } from "./words.js";
 import { gears } from "./gears.js";
 import { schedule } from "./schedule.js";
 import { plateDrawing } from "./drawings.js";
-import { share } from "./share.js";
 
 function exactness(setup, question) {
   const { error } = setup;
@@ -20,45 +19,43 @@ function exactness(setup, question) {
 }
 
 function mounting(setup, head) {
-  const { plate, sector_holes: holes } = setup.move || {};
+  const { method, move, second_move: second, every, laps } = setup;
+  const { plate, sector_holes: holes } = move || {};
   const mounted = wholeHead(head).mounted_plate;
   const other = plate && plate !== mounted;
   return html`<ul class="facts">
     ${plate && html`<li class="${other ? "other" : ""}"><strong>Plate ${plate}</strong>${other ? ` to be mounted (plate ${mounted} is on now)` : " as mounted"}</li>`}
-    ${holes && setup.method !== "direct" && html`<li>Arms over <strong>${holes} holes</strong></li>`}
-    ${setup.second_move && setup.second_move.sector_holes && html`<li>Second move: arms over <strong>${setup.second_move.sector_holes} holes</strong></li>`}
-    ${setup.move && holes === null && setup.move.turns !== null && setup.method !== "direct" && html`<li>Whole turns: no arms needed, any circle</li>`}
-    ${setup.every > 1 && html`<li><strong>${setup.every} divisions at a move</strong>${setup.laps ? `, ${setup.laps} laps` : ""}</li>`}
+    ${holes && method !== "direct" && html`<li>Arms over <strong>${holes} holes</strong></li>`}
+    ${second?.sector_holes && html`<li>Second move: arms over <strong>${second.sector_holes} holes</strong></li>`}
+    ${move && holes === null && move.turns !== null && method !== "direct" && html`<li>Whole turns: no arms needed, any circle</li>`}
+    ${every > 1 && html`<li><strong>${every} divisions at a move</strong>${laps ? `, ${laps} laps` : ""}</li>`}
   </ul>`;
 }
 
-function lines(title, sentences, ordered = false) {
-  if (!sentences || !sentences.length) return "";
-  const items = sentences.map((sentence) => html`<li>${sentence}</li>`);
-  return html`<section class="sheet"><h2>${title}</h2>${ordered ? html`<ol>${items}</ol>` : html`<ul>${items}</ul>`}</section>`;
-}
+const todo = (steps) => steps?.length ? sheet("What to do", html`<ol>${items(steps)}</ol>`) : "";
+const mind = (cautions) => cautions.length ? sheet("Mind this", html`<ul>${items(cautions)}</ul>`) : "";
+const working = (lines) => sheet("How it is worked out", html`<ul class="working">${items(lines)}</ul>`);
 
-function working(sentences) {
-  return html`<section class="sheet"><h2>How it is worked out</h2><ul class="working">${sentences.map((line) => html`<li>${line}</li>`)}</ul></section>`;
-}
-
-function trainWords({ spindle, worm, stud }) {
-  return stud ? `${spindle}, ${stud[0]}, ${stud[1]}, ${worm}` : `${spindle} and ${worm}`;
-}
+const trainWords = ({ spindle, worm, stud }) => stud ? `${spindle}, ${stud[0]}, ${stud[1]}, ${worm}` : `${spindle} and ${worm}`;
 
 function others(state) {
   const { setups } = state.answer;
   if (setups.length < 2) return "";
-  return html`<section class="sheet"><h2>Ways to set it</h2><ul class="ways">${setups.map((setup, at) => html`<li><button type="button" id="setup-${at}"
+  return sheet("Ways to set it", html`<ul class="ways">${items(setups.map((setup, at) => html`<button id="setup-${at}"
     data-do="choose" data-at="${at}" aria-pressed="${at === state.chosen}"><strong>${moveText(setup)}</strong>
-    <span>${METHODS[setup.method] || setup.method}${setup.move && setup.move.plate ? `, plate ${setup.move.plate}` : ""}${setup.gearing ? `, gears ${trainWords(setup.gearing)}` : ""},
-    ${setup.exact ? "exact" : `off by ${seconds(setup.error.worst_seconds)}`}</span></button></li>`)}</ul></section>`;
+    <span>${METHODS[setup.method]}${setup.move?.plate ? `, plate ${setup.move.plate}` : ""}${setup.gearing ? `, gears ${trainWords(setup.gearing)}` : ""},
+    ${setup.exact ? "exact" : `off by ${seconds(setup.error.worst_seconds)}`}</span></button>`))}</ul>`);
 }
 
-function declined(reasons) {
-  if (!reasons.length) return "";
-  return html`<section class="sheet"><h2>Why not another way</h2><dl class="reasons">${reasons.map(({ method, reason }) => html`
-    <dt>${METHODS[method] || method}</dt><dd>${reason}</dd>`)}</dl></section>`;
+const declined = (reasons) => reasons?.length ? sheet("Why not another way", html`<dl class="reasons">${reasons.map(({ method, reason }) => html`
+  <dt>${METHODS[method]}</dt><dd>${reason}</dd>`)}</dl>`) : "";
+
+// To be copied, or scanned by another tablet.
+function share({ shared }) {
+  if (!shared) return "";
+  return html`<div class="share"><div class="field"><label for="link">This setup as a link</label><input id="link" type="text" readonly value="${shared}"></div>
+    <p class="row"><button data-do="copy" id="copy">Copy</button></p>
+    <figure><img src="/qr.svg?${shared.split("#")[1] || ""}" alt="QR code of the link" width="180" height="180"><figcaption>Opens this setup</figcaption></figure></div>`;
 }
 
 function waiting(state) {
@@ -72,18 +69,12 @@ export function answerView(state) {
   if (!answer) return state.problem ? "" : waiting(state);
   const setup = answer.setups[state.chosen];
   return html`<div class="columns"><div class="column">
-    <section class="sheet move" aria-labelledby="move"><h2 id="move" tabindex="-1">${METHODS[setup.method] || setup.method} indexing</h2>
+    <section class="sheet move" aria-labelledby="move"><h2 id="move" tabindex="-1">${METHODS[setup.method]} indexing</h2>
       ${figures(setup)}${exactness(setup, question)}${mounting(setup, head)}${gears(setup)}
-      <div class="row"><button type="button" class="main" id="start" data-do="cut">Start cutting</button>
-      <button type="button" id="print" data-do="print">Print job card</button>
-      <button type="button" id="share" data-do="share">Link</button></div>${share(state)}</section>
-    ${others(state)}
-    ${lines("What to do", setup.instructions, true)}
-    ${lines("Mind this", [...(setup.cautions || []), ...(answer.cautions || [])])}
+      <div class="row"><button class="main" id="start" data-do="cut">Start cutting</button>
+      <button id="print" data-do="print">Print job card</button>
+      <button id="share" data-do="share">Link</button></div>${share(state)}</section>
+    ${others(state)}${todo(setup.instructions)}${mind([...(setup.cautions || []), ...(answer.cautions || [])])}
     ${answer.part ? html`<div id="part-here" class="column"></div>` : ""}
-    </div><div class="column">
-    ${plateDrawing(setup, head)}
-    ${working(setup.working)}
-    ${declined(answer.declined || [])}
-    </div></div>${schedule(setup)}`;
+    </div><div class="column">${plateDrawing(setup, head)}${working(setup.working)}${declined(answer.declined)}</div></div>${schedule(setup)}`;
 }

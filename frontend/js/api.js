@@ -1,6 +1,5 @@
-// The service, asked by fetch. Each call resolves, never rejects, to {ok, status, data | problem, saved?}:
-// `saved` is the time at which a stored answer was made, given when the service cannot be reached; status 0 means that
-// it could not be reached and nothing is stored. `connection` fires "change" when the service goes or comes back.
+// The service, asked by fetch. Each call resolves, never rejects, to {ok, status, data | problem, saved?}: out of reach, `saved` is when
+// the stored answer was made, and status 0 means that there is none. `connection` fires "change" when the service goes or comes back.
 
 import { forget, keep, recall, store } from "./store.js";
 
@@ -33,9 +32,7 @@ class Connection extends EventTarget {
 
 export const connection = new Connection();
 
-function patience() {
-  return AbortSignal.timeout ? AbortSignal.timeout(connection.online ? PATIENCE : PATIENCE_AWAY) : undefined;
-}
+const patience = () => AbortSignal.timeout ? AbortSignal.timeout(connection.online ? PATIENCE : PATIENCE_AWAY) : undefined;
 
 function storeAnswer(key, data) {
   if (JSON.stringify(data).length > LONGEST) return;
@@ -50,21 +47,14 @@ function storeAnswer(key, data) {
 
 function storedAnswer(key) {
   const found = recall("answer." + key);
-  if (found) return { ok: true, status: 200, data: found.data, saved: found.saved };
-  return {
-    ok: false, status: 0,
-    problem: { title: "No connection", status: 0, detail: "The service cannot be reached and this question has no saved answer." },
-  };
+  const detail = "The service cannot be reached and this question has no saved answer.";
+  return found ? { ok: true, status: 200, ...found } : { ok: false, status: 0, problem: { title: "No connection", status: 0, detail } };
 }
 
-async function request(path, body) {
-  const options = { signal: patience(), headers: { Accept: "application/json" } };
-  if (body === undefined) return fetch(path, options);
-  return fetch(path, {
-    ...options, method: "POST", body: JSON.stringify(body),
-    headers: { ...options.headers, "Content-Type": "application/json" },
-  });
-}
+const request = (path, body) => fetch(path, {
+  signal: patience(), headers: { Accept: "application/json", "Content-Type": "application/json" },
+  ...(body && { method: "POST", body: JSON.stringify(body) }),
+});
 
 async function reach(path, body) {
   try {
@@ -77,7 +67,7 @@ async function reach(path, body) {
 }
 
 export async function ask(path, body) {
-  const key = path + (body === undefined ? "" : JSON.stringify(body));
+  const key = path + (body ? JSON.stringify(body) : "");
   let reply, data;
   try {
     reply = await reach(path, body);
@@ -107,7 +97,5 @@ export async function reaches(href) {
 }
 
 export const solve = (body) => ask("/v1/solve", body);
-export const verify = (body) => ask("/v1/verify", body);
-export const angle = (body) => ask("/v1/angle", body);
 export const locate = (body) => ask("/v1/locate", body);
 export const heads = () => ask("/v1/heads");

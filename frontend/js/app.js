@@ -1,13 +1,12 @@
-// The first document: what the machine needs. Setting up, cutting and the count come with it; the rest a moment later, so that the
-// first answer need not wait for it, and is there when the network goes.
+// The first document: what the machine needs. What the first answer and the count can do without comes a moment later.
 
 import { openDocument } from "./document.js";
 import { actions, connected, link, renewed, start } from "./actions.js";
 import { render as jobs } from "./jobs-view.js";
 import { render as setup } from "./setup-view.js";
-import { render as shop } from "./shop.js";
+import { render as shop, shopActions } from "./shop.js";
 
 openDocument({
-  name: "setup", views: { setup, jobs, shop }, actions, connected, link, renewed, start,
+  name: "setup", views: { setup, jobs, shop }, actions: { ...actions, ...shopActions }, connected, link, renewed, start,
   later: { card: () => import("./jobcard.js"), part: () => import("./part-view.js") },
 });

@@ -1,4 +1,4 @@
-// The question: a number, an angle, a list of angles or a part, on the head that is in use.
+// The question: a number, an angle, a list of angles or a part.
 
 import { html } from "./html.js";
 import { field } from "./field.js";
@@ -8,10 +8,8 @@ import { partFields } from "./part-form.js";
 
 const KINDS = [["divisions", "Number"], ["angle", "Angle"], ["angles", "Angle list"], ["part", "Part"]];
 
-function kinds(question) {
-  return html`<fieldset class="choice kinds"><legend class="unseen">What do you divide by?</legend>${KINDS.map(([kind, title]) => html`<label
+const kinds = (question) => html`<fieldset class="choice kinds"><legend class="unseen">What do you divide by?</legend>${KINDS.map(([kind, title]) => html`<label
     class="pick"><input type="radio" name="kind" id="kind-${kind}" value="${kind}" ${question.kind === kind ? html`checked` : ""}><span>${title}</span></label>`)}</fieldset>`;
-}
 
 function main(question, found) {
   if (question.kind === "angle") {
@@ -26,9 +24,11 @@ function main(question, found) {
   return field({ id: "divisions", label: "Divisions", size: "big", mode: "numeric", found });
 }
 
+const SELDOM = ["tolerance", "at_rim", "diameter", "every"];
+
 function more(question, found) {
-  const used = ["tolerance", "at_rim", "diameter", "every"].filter((name) => question[name]).length;
-  return html`<details id="more" ${found.some(({ field: id }) => ["tolerance", "at_rim", "diameter", "every"].includes(id)) ? html`open` : ""}>
+  const used = SELDOM.filter((name) => question[name]).length;
+  return html`<details id="more" ${found.some(({ field: id }) => SELDOM.includes(id)) && html`open`}>
     <summary>How close, and block indexing${used ? ` (${used} in use)` : ""}</summary><div class="fields">
     ${field({ id: "tolerance", label: "Largest error allowed, as an angle", found, signs: true, hint: "Such as 0°01′. Empty: any." })}
     ${field({ id: "diameter", label: "Diameter of the work", mode: "decimal", found, hint: "Shows errors at the rim, in the same unit." })}
@@ -48,7 +48,7 @@ export function askForm(state, found) {
   </form>`;
 }
 
-// Values are put in as properties, so that what is being typed is never written over; `fresh` when the form was made anew.
+// Values go in as properties: what is being typed is never written over, unless the form is `fresh`.
 export function fill(root, question, fresh) {
   for (const box of root.querySelectorAll("input[type=text], textarea, select")) {
     const value = (box.name.startsWith("part-") ? { ...DEFAULT_PART, ...question.part }[box.name.slice(5)] : question[box.name]) ?? "";

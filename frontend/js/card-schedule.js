@@ -1,4 +1,4 @@
-// The schedule of cuts on paper: as many columns of rows as fit, each row with a box to tick. Pure.
+// The schedule of cuts on paper, each row with a box to tick. Pure.
 
 import { html } from "./html.js";
 
@@ -28,7 +28,7 @@ const table = (columns, rows) => html`<table><thead><tr>${columns.map(([title]) 
 
 const pieces = (rows, long) => Array.from({ length: Math.ceil(rows.length / long) }, (_, at) => rows.slice(at * long, (at + 1) * long));
 
-// A page at a time, so that the cuts go down each column of a page before they go on to the next page.
+// Cuts go down each column of a page before they go on to the next page.
 const pages = (rows, across) => pieces(rows, DEEP * across).map((page) => pieces(page, Math.ceil(page.length / across)));
 
 export function cardSchedule(setup) {

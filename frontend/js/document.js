@@ -1,10 +1,5 @@
-// A document of the site: nav, notices, the view and the foot round one state, one listener for every button, the link after #.
-//
-// openDocument({ name, views, later, actions, link, start, connected }):
-//   name       its view when the address names none; views  {name: render(root, state, actions)}; later  {name: () => import(…)}
-//   actions    what its buttons do beside the shared ones: data-do="cut" calls actions.cut(dataset, element)
-//   link(hash) true when the words after # were its own; start()  once it stands; connected(online)  when that changes
-//   renewed()  another head came into use, or the document was taken out of the browser's memory again
+// A document of the site: nav, notices, a view and the foot round one state, one listener for every button, the link after #.
+// What openDocument takes is told in DEVELOPERS.md.
 
 import { html, mount } from "./html.js";
 import { recallKept, store } from "./store.js";
@@ -34,7 +29,7 @@ export function focusOn(id) {
 
 const isHere = (view) => Object.hasOwn(ready, view) || Object.hasOwn(own.later || {}, view);
 
-// On plain http a document out of reach would leave the browser's own error on the screen, and this one gone.
+// On plain http a document out of reach would put the browser's own error in place of this one.
 async function leave(href, title) {
   if (navigator.serviceWorker?.controller || await reaches(href)) return location.assign(href);
   store.set({ astray: title });
@@ -97,7 +92,7 @@ function drawSoon() {
   waiting = true;
 }
 
-// A button or a link says what it does in data-do, with whatever else it needs beside it.
+// What a button or a link does stands in its data-do.
 function clicked(event) {
   const pressed = event.target.closest("[data-do]");
   const act = pressed && actions[pressed.dataset.do];
@@ -129,7 +124,7 @@ export function openDocument(given) {
   });
   document.addEventListener("click", clicked);
   window.addEventListener("hashchange", openLink);
-  // Kept in the browser's memory meanwhile, this document may show an old count or head.
+  // Put aside by the browser meanwhile, it may show an old count or head.
   window.addEventListener("pageshow", ({ persisted }) => {
     if (!persisted) return;
     recallKept();
@@ -138,9 +133,8 @@ export function openDocument(given) {
   draw();
   openLink();
   given.start?.();
-  // The ready-made heads; asking for them shows at once whether the service is there.
+  // Asking for the ready-made heads shows at once whether the service is there.
   heads().then(({ ok, data }) => ok && store.set({ ready: data.heads }));
   setTimeout(() => Object.keys(given.later || {}).forEach((name) => fetchView(name).catch(() => {})), MOMENT);
-  // A page from plain http has no service worker; the browser's own cache must do.
   if ("serviceWorker" in navigator) navigator.serviceWorker.register("sw.js").catch(() => {});
 }

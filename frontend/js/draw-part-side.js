@@ -1,6 +1,6 @@
 // The part seen from its side: a helix, a cone, a spindle set at an angle.
 
-import { drawing, number, text } from "./draw-svg.js";
+import { drawing, line, number, text } from "./draw-svg.js";
 
 const STEPS = 48;
 const LENGTH = 220;
@@ -26,16 +26,14 @@ export function helix({ starts, diameter, lead, hand }, unit) {
   ]);
 }
 
-const line = (angle, kind, from = 0) => `<path class="${kind}" d="M${spot(angle, from)}L${spot(angle, 190)}"/>`;
+const ray = (angle, kind) => line(kind, spot(angle, 0), spot(angle, 190));
 
-function arc(angle, reach, words) {
-  return `<path class="thin" d="M${number(reach)} 0A${number(reach)} ${number(reach)} 0 0 0 ${spot(angle, reach)}"/>` +
+const arc = (angle, reach, words) => `<path class="thin" d="M${number(reach)} 0A${number(reach)} ${number(reach)} 0 0 0 ${spot(angle, reach)}"/>` +
     text("size", reach * Math.cos(angle / 2) + 6, -reach * Math.sin(angle / 2) - 4, words);
-}
 
 const degrees = (value) => `${Number(value.toFixed(3))}°`;
 
-// Half of the cone above its axis: the apex on the left, the teeth between the root and the face line.
+// Half of the cone above its axis, the apex on the left.
 export function bevel({ members }) {
   const [{ teeth, cone_distance: cone, face, pitch_angle: pitch, face_angle: outer, root_angle: root }] = members;
   const inner = 190 * (1 - face / cone);
@@ -44,7 +42,7 @@ export function bevel({ members }) {
   const [first, second] = [`pitch ${degrees(pitch)}`, `root ${degrees(root)}, face ${degrees(outer)}`];
   const tall = Math.max(60, 190 * Math.sin(high));
   return drawing("part-drawing", [-14, -tall - 16, 236, tall + 62], `Bevel gear of ${teeth} teeth`, `${first}, ${second}`, [
-    `<path class="thin dashed" d="M-10 0H210"/>`, tooth, line(low, "thin"), line(middle, "thin dashed"), line(high, "thin"), text("size", 104, 20, first), text("size", 104, 36, second),
+    line("thin dashed", "-10 0", "210 0"), tooth, ray(low, "thin"), ray(middle, "thin dashed"), ray(high, "thin"), text("size", 104, 20, first), text("size", 104, 36, second),
   ]);
 }
 
@@ -55,6 +53,6 @@ export function tilted({ teeth, tilt }) {
   const corner = (along, across) => `${number(along * Math.cos(angle) - across * Math.sin(angle))} ${number(-along * Math.sin(angle) - across * Math.cos(angle))}`;
   const blank = `<path class="body" d="M${corner(108, -30)}L${corner(130, -30)}L${corner(130, 30)}L${corner(108, 30)}Z"/>`;
   return drawing("part-drawing", [-50, -tall - 40, 260, tall + 70], `Spindle ${degrees(tilt)} above the table`, `Work of ${teeth} teeth on the spindle`, [
-    `<path class="body" d="M-40 0H200"/>`, blank, `<path class="body" d="M0 0L${spot(angle, 110)}"/>`, arc(angle, 60, degrees(tilt)), text("size", 120, 22, "table"),
+    line("body", "-40 0", "200 0"), blank, line("body", "0 0", spot(angle, 110)), arc(angle, 60, degrees(tilt)), text("size", 120, 22, "table"),
   ]);
 }

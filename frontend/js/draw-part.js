@@ -1,7 +1,6 @@
-// The part seen from its end: a gear, flats, holes, a dial, a spline, unequal flutes. `sizes` is what the service gives to draw from,
-// in the operator's unit; the picture is 200 across. drawPart(kind, sizes, unit) gives "" for what has no picture.
+// The part seen from its end, 200 across. `sizes` is what the service gives to draw from, in the operator's unit.
 
-import { at, circle, drawing, number, text } from "./draw-svg.js";
+import { at, circle, drawing, line, number, point, text } from "./draw-svg.js";
 import { bevel, helix, tilted } from "./draw-part-side.js";
 
 const RADIUS = 100;
@@ -11,10 +10,10 @@ const TURN = 2 * Math.PI;
 
 const each = (count, make) => Array.from({ length: count }, (_, order) => make(order));
 const outline = (points, kind = "body") => `<path class="${kind}" d="M${points.map(([turn, radius]) => at(turn, radius)).join("L")}Z"/>`;
-const ray = (turn, from, to, kind = "thin") => `<path class="${kind}" d="M${at(turn, from)}L${at(turn, to)}"/>`;
+const ray = (turn, from, to, kind = "thin") => line(kind, at(turn, from), at(turn, to));
 
 // Dimension lines under the picture, one below the other: [words, length in the picture].
-export function dimensions(list, unit, scale, top) {
+function dimensions(list, unit, scale, top) {
   return list.filter(([, size]) => size > 0).map(([words, size], order) => {
     const [half, y] = [size * scale / 2, top + 22 * order];
     return `<path class="thin" d="M${number(-half)} ${y - 4}v8M${number(half)} ${y - 4}v8M${number(-half)} ${y}H${number(half)}"/>` +
@@ -67,9 +66,9 @@ function dial({ diameter, divisions, label_every: every }, unit) {
   if (!diameter || divisions > 720) return "";
   const inner = (order) => (order % every === 0 ? 82 : order % (every / 2 || 1) === 0 ? 87 : 92);
   const lines = each(divisions, (order) => ray(order / divisions, inner(order), RADIUS));
-  const numbers = each(Math.ceil(divisions / every), (order) => {
-    const [x, y] = at(order * every / divisions, 72).split(" ").map(Number);
-    return divisions / every <= NUMBERED ? text("mark", x, y + 4, order * every) : "";
+  const numbers = each(divisions / every <= NUMBERED ? Math.ceil(divisions / every) : 0, (order) => {
+    const [x, y] = point(order * every / divisions, 72);
+    return text("mark", x, y + 4, order * every);
   });
   return whole(`Dial of ${divisions} lines`, [circle("body", RADIUS), lines, numbers], [["rim", diameter]], unit, RADIUS / (diameter / 2));
 }
@@ -91,7 +90,7 @@ function spline({ form, teeth, major, minor, width }, unit) {
 function flutes({ turns, diameter }, unit) {
   const spaces = turns.map((turn, order) => {
     const gap = (turns[order + 1] ?? 1) - turn;
-    const [x, y] = at(turn + gap / 2, 66).split(" ").map(Number);
+    const [x, y] = point(turn + gap / 2, 66);
     return ray(turn, 0, RADIUS, "body") + text("mark", x, y + 4, `${Number((gap * 360).toFixed(2))}°`);
   });
   return whole(`${turns.length} flutes, unequal`, [circle("body", RADIUS), spaces], diameter ? [["diameter", diameter]] : [], unit, diameter ? 200 / diameter : 1);
@@ -101,6 +100,4 @@ const KINDS = {
   spur_gear: gear, helical_gear: gear, flats, bolt_circle: holes, dial, spline, reamer: flutes, helix, bevel_gear: bevel, end_teeth: tilted,
 };
 
-export function drawPart(kind, sizes, unit) {
-  return KINDS[kind] && sizes ? KINDS[kind](sizes, unit) : "";
-}
+export const drawPart = (kind, sizes, unit) => KINDS[kind] && sizes ? KINDS[kind](sizes, unit) : "";

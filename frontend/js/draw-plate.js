@@ -1,14 +1,13 @@
-// The very plate that stands behind the crank: its circles to scale, the pin, the arms, the hole to go to.
+// The very plate behind the crank: its circles to scale, the pin, the arms, the hole to go to.
 
-import { at, circle as ring, dots, drawing, number, point, sector, text, turnArrow } from "./draw-svg.js";
+import { at, circle as ring, dots, drawing, line, number, point, sector, text, turnArrow } from "./draw-svg.js";
+import { count as counted } from "./words.js";
 
 const RIM = 112;
 const OUTERMOST = 102;
 const INNERMOST = 40;
 const HUB = 24;
 const DOTS_AT_MOST = 600;
-
-const plural = (count, word) => `${count} ${word}${count === 1 ? "" : "s"}`;
 
 // The most holes lie outermost, at equal distances, as plates are drilled. Gives {holes: radius}.
 function radii(circles) {
@@ -51,7 +50,7 @@ function sectorArms({ first, last, pitch, clear }) {
   };
 }
 
-// Counts beside the holes: the pin's is 0. Where there is no room for all, the first four and the last.
+// Where there is no room for all counts, the first four and the last.
 function counts({ from, spaces, holes, radius }) {
   const room = (2 * Math.PI * 121) / holes;
   const steps = Math.abs(spaces);
@@ -61,7 +60,7 @@ function counts({ from, spaces, holes, radius }) {
     .map((count) => {
       const turn = (from + Math.sign(spaces) * count) / holes;
       const [x, y] = point(turn, 121);
-      return `<path class="leader" d="M${at(turn, radius + 3)}L${at(turn, 115)}"/>` + text("count", x, y + 3.4, count);
+      return line("leader", at(turn, radius + 3), at(turn, 115)) + text("count", x, y + 3.4, count);
     });
 }
 
@@ -71,7 +70,7 @@ function explanation(spaces, direct) {
   const steps = Math.abs(spaces);
   return plainWords([
     "A space is the step from hole to hole. The pin's own",
-    `hole is 0: it is left, not stepped into. ${plural(steps, "space")}`,
+    `hole is 0: it is left, not stepped into. ${counted(steps, "space")}`,
     direct ? `on is the hole marked ${steps}.` : `reach hole ${steps}, so the arms embrace ${steps + 1} holes.`,
   ], 142);
 }
@@ -82,7 +81,7 @@ function describe({ circles, circle, from, spaces, armed, next }) {
   if (!spaces) return `The pin is in hole ${from} and comes back to it.${others}`;
   const arms = !armed ? "" : ` The sector arms embrace ${Math.abs(spaces) + 1} holes.`;
   const way = spaces < 0 ? "anticlockwise" : "clockwise";
-  return `The pin is in hole ${from}; ${plural(Math.abs(spaces), "space")} ${way} on is hole ${next}.${arms}${others}`;
+  return `The pin is in hole ${from}; ${counted(Math.abs(spaces), "space")} ${way} on is hole ${next}.${arms}${others}`;
 }
 
 export function drawPlate({ circles, circle, from = 0, spaces = 0, turns = 0, direct = false, arms: armed = !direct, explain = false }) {

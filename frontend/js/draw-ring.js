@@ -11,7 +11,7 @@ function marks(kind, turns, inner, outer) {
   return `<path class="${kind}" data-marks="${turns.length}" d="${turns.map((turn) => `M${at(turn, inner)}L${at(turn, outer)}`).join("")}"/>`;
 }
 
-// Past what the eye can part, a band stands for the marks: all of them, and those done.
+// Past what the eye can part, a band stands for the marks.
 function bands(turns, now) {
   const end = turns[now] ?? 1;
   return ring("band", 92) + (end > 0 ? end < 1 ? arc("band done", 92, 0, end) : ring("band done", 92) : "");

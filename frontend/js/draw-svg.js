@@ -1,5 +1,5 @@
-// Words shared by the drawings. A drawing is a string of SVG: it knows numbers and our own words, never the page.
-// Angles are in turns, clockwise from the top, as a crank goes and as hole 0 stands.
+// Shared by the drawings. A drawing is a string of SVG, made of numbers and our own words alone. Angles are in turns, clockwise from
+// the top, as a crank goes and as hole 0 stands.
 
 export const number = (value) => String(Math.round(value * 100) / 100);
 
@@ -10,10 +10,11 @@ export const at = (turn, radius) => point(turn, radius).map(number).join(" ");
 export const circle = (kind, radius, more = "", x = 0, y = 0) =>
   `<circle class="${kind}" cx="${number(x)}" cy="${number(y)}" r="${number(radius)}"${more}/>`;
 
-export const text = (kind, x, y, words, more = "") =>
-  `<text class="${kind}" x="${number(x)}" y="${number(y)}"${more}>${words}</text>`;
+export const text = (kind, x, y, words) => `<text class="${kind}" x="${number(x)}" y="${number(y)}">${words}</text>`;
 
-// Once round from the top, reckoned as `count` long. A path, since only of a path do all checkers know the length.
+export const line = (kind, from, to) => `<path class="${kind}" d="M${from}L${to}"/>`;
+
+// Once round from the top, reckoned as `count` long; of a path all checkers know the length.
 export const round = (kind, radius, count, more = "", x = 0, y = 0) => {
   const half = `a${number(radius)} ${number(radius)} 0 1 1 0`;
   return `<path class="${kind}" d="M${number(x)} ${number(y - radius)}${half} ${number(2 * radius)}${half} ${number(-2 * radius)}"` +
@@ -24,7 +25,6 @@ export const round = (kind, radius, count, more = "", x = 0, y = 0) => {
 export const dots = (kind, radius, count, size) =>
   round(kind, radius, count, ` stroke-dasharray="0 1" stroke-linecap="round" stroke-width="${number(size)}"`);
 
-// The ring's piece from turn `start` to turn `end`, clockwise, less than once round.
 export function arc(kind, radius, start, end, more = "") {
   const wide = end - start > 0.5 ? 1 : 0;
   return `<path class="${kind}" d="M${at(start, radius)}A${number(radius)} ${number(radius)} 0 ${wide} 1 ${at(end, radius)}"${more}/>`;
@@ -37,7 +37,7 @@ export function sector(kind, inner, outer, start, end) {
     `L${at(end, inner)}A${small} 0 ${wide} 0 ${at(start, inner)}Z"/>`;
 }
 
-// An arrow round (cx, cy), clockwise unless `back`; the head is drawn, not referred to, so that two drawings on a page never clash.
+// Clockwise unless `back`; its head is drawn, not referred to, so that two drawings on a page never clash.
 export function turnArrow(kind, radius, start, end, back = false, size = 5) {
   const [tip, tail] = back ? [start, end] : [end, start];
   const [x, y] = point(tip, radius);

@@ -1,6 +1,6 @@
-// The change gears from spindle to worm side, seen from their own end: sizes to scale, which way each turns.
+// The change gears from spindle to worm side, to scale, and which way each turns.
 
-import { circle as ring, drawing, number, round, text, turnArrow } from "./draw-svg.js";
+import { circle as ring, drawing, line, number, round, text, turnArrow } from "./draw-svg.js";
 
 const IDLER_TEETH = 32;
 const PER_TOOTH = 0.5;
@@ -35,7 +35,7 @@ function gear(teeth, x, y, kind) {
     round(`teeth ${kind}`, size, teeth, ` stroke-dasharray="0.5 0.5" data-teeth="${kind === "idle" ? 0 : teeth}"`, x, y);
 }
 
-// The gears of the spindle's plane lie behind, those of the worm's plane in front; idlers stand behind, with the spindle.
+// Gears in the spindle's plane lie behind, idlers too; those in the worm's plane in front.
 function wheels({ from, to, x, y, idle, name }) {
   if (from !== to) return { behind: gear(from, x, y, "one"), before: gear(to, x, y, "front") };
   const drawn = gear(from, x, y, idle ? "idle" : name === "spindle" ? "one" : "front");
@@ -48,7 +48,6 @@ function sense({ from, to, x, y, clockwise }) {
     `<g transform="translate(${number(x)} ${number(y)})">${turnArrow("sense", reach, -0.11, 0.11, !clockwise, 3.4)}</g>`;
 }
 
-// A stud has two labels, the gear that is driven and the one that drives on.
 function named(spots) {
   return spots.flatMap(({ from, to, idle, name, x, y }) => {
     if (from === to) return [{ count: idle ? "any" : from, name, x, y }];
@@ -57,7 +56,7 @@ function named(spots) {
   });
 }
 
-// The labels stand under the train, each below its own gear and kept apart, joined to it by a line.
+// Labels stand under the train, kept apart, each joined to its gear by a line.
 function labels(spots, bottom) {
   const tags = named(spots);
   const wanted = tags.map((tag) => tag.x);
@@ -65,7 +64,7 @@ function labels(spots, bottom) {
   const shift = (wanted.at(-1) - tags.at(-1).x) / 2;
   return tags.map((tag, order) => {
     const x = wanted[order] - shift;
-    return { x, markup: `<path class="leader" d="M${number(tag.x)} ${number(tag.y)}L${number(x)} ${number(bottom + 8)}"/>` +
+    return { x, markup: line("leader", `${number(tag.x)} ${number(tag.y)}`, `${number(x)} ${number(bottom + 8)}`) +
       text("teeth-count", x, bottom + 20, tag.count) + text("place", x, bottom + 32, tag.name) };
   });
 }

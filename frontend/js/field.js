@@ -1,24 +1,25 @@
-// One labelled field with its hint, what is wrong with it, and the keys that a tablet's keyboard hides.
+// A labelled field with its hint, what is wrong with it, and the signs that a tablet's keyboard hides.
 
 import { html } from "./html.js";
 import { beside, marked } from "./errors.js";
 
 const SIGNS = [["°", "degrees"], ["′", "minutes"], ["″", "seconds"], ["−", "minus"]];
 
-export function signKeys(id) {
-  return html`<div class="keys" role="group" aria-label="Signs for the angle">${SIGNS.map(([sign, name]) => html`<button
+const signKeys = (id) => html`<div class="keys" role="group" aria-label="Signs for the angle">${SIGNS.map(([sign, name]) => html`<button
     type="button" data-do="sign" data-for="${id}" data-sign="${sign}" aria-label="${name}">${sign}</button>`)}</div>`;
-}
 
-export function field({ id, name, label, hint, mode = "text", found = [], signs = false, size = "", rows = 0, value }) {
+export function field({ id, name, label, hint, mode, found = [], signs = false, size = "", rows = 0, value }) {
   const common = html`id="${id}" name="${name || id}" ${marked(found, id, Boolean(hint))} autocomplete="off" autocapitalize="off"
     spellcheck="false" class="${size}"`;
   const control = rows
     ? html`<textarea ${common} rows="${rows}">${value}</textarea>`
-    : html`<input ${common} type="text" inputmode="${mode}" enterkeyhint="go" ${value !== undefined ? html`value="${value}"` : ""}>`;
+    : html`<input ${common} type="text" ${mode && html`inputmode="${mode}"`} enterkeyhint="go" ${value !== undefined ? html`value="${value}"` : ""}>`;
   return html`<div class="field"><label for="${id}">${label}</label>${hint ? html`<p class="hint" id="${id}-hint">${hint}</p>` : ""}
     ${beside(found, id)}${signs ? signKeys(id) : ""}${control}</div>`;
 }
+
+export const choice = ({ id, name, label, options, chosen, found = [] }) => html`<div class="field"><label for="${id}">${label}</label>${beside(found, id)}
+  <select id="${id}" name="${name || id}" ${marked(found, id)}>${options.map(([value, title]) => html`<option value="${value}" ${value === chosen && html`selected`}>${title}</option>`)}</select></div>`;
 
 // Writes a sign where the cursor stands and tells the form as if it had been typed.
 export function typeSign(id, sign) {

@@ -1,31 +1,23 @@
 // The answer in figures that read from two metres. Pure.
 
 import { html } from "./html.js";
-import { count } from "./words.js";
+import { count, plural } from "./words.js";
 
-function tile(value, label, before = "") {
-  return html`<div class="tile${String(value).length > 5 ? " long" : ""}"><dt>${label}</dt><dd>${before}${value}</dd></div>`;
-}
-
-function plural(number, one, many) {
-  return Math.abs(number) === 1 ? one : many;
-}
+const tile = (value, label, before = "") => html`<div class="tile${String(value).length > 5 ? " long" : ""}"><dt>${label}</dt><dd>${before}${value}</dd></div>`;
 
 function crankTiles(move) {
   const tiles = [];
-  if (move.turns || !move.holes) tiles.push(tile(move.turns, plural(move.turns, "turn", "turns")));
-  if (move.holes) tiles.push(tile(Math.abs(move.holes), plural(move.holes, "space", "spaces"), move.holes < 0 ? "−" : ""), tile(move.circle, "circle"));
+  if (move.turns || !move.holes) tiles.push(tile(move.turns, plural(move.turns, "turn")));
+  if (move.holes) tiles.push(tile(Math.abs(move.holes), plural(move.holes, "space"), move.holes < 0 ? "−" : ""), tile(move.circle, "circle"));
   return tiles;
 }
 
 function dialTiles(dial) {
   const set = dial.set || dial.divisions;
-  return [tile(dial.turns, plural(dial.turns, "turn", "turns")), tile(set, dial.set ? "then set the dial to" : "then dial divisions")];
+  return [tile(dial.turns, plural(dial.turns, "turn")), tile(set, dial.set ? "then set the dial to" : "then dial divisions")];
 }
 
-function group(tiles, heading) {
-  return html`<div class="move-group">${heading && html`<h3>${heading}</h3>`}<dl class="tiles">${tiles}</dl></div>`;
-}
+const group = (tiles, heading) => html`<div>${heading && html`<h3>${heading}</h3>`}<dl class="tiles">${tiles}</dl></div>`;
 
 // A setup without a constant move shows its first one.
 function changing({ move, second_move: second, positions }) {
@@ -46,7 +38,7 @@ function pair(first, second) {
 export function figures(setup) {
   if (setup.dial) return group(dialTiles(setup.dial));
   if (setup.method === "direct") {
-    return group([tile(setup.move.holes, plural(setup.move.holes, "space", "spaces")), tile(setup.move.circle, "direct plate")]);
+    return group([tile(setup.move.holes, plural(setup.move.holes, "space")), tile(setup.move.circle, "direct plate")]);
   }
   if (setup.move.holes === null) return changing(setup);
   if (setup.second_move) return pair(setup.move, setup.second_move);
@@ -54,10 +46,10 @@ export function figures(setup) {
 }
 
 export function moveText(setup) {
-  if (setup.dial) return `${count(setup.dial.turns, "turn", "turns")}, dial to ${setup.dial.set || setup.dial.divisions}`;
-  const one = ({ turns, holes, circle }) => ([turns || !holes ? count(turns, "turn", "turns") : "",
-    holes ? `${count(Math.abs(holes), "space", "spaces")}${holes < 0 ? " back" : ""} on ${circle}` : ""].filter(Boolean).join(" and "));
+  if (setup.dial) return `${count(setup.dial.turns, "turn")}, dial to ${setup.dial.set || setup.dial.divisions}`;
+  const one = ({ turns, holes, circle }) => ([turns || !holes ? count(turns, "turn") : "",
+    holes ? `${count(Math.abs(holes), "space")}${holes < 0 ? " back" : ""} on ${circle}` : ""].filter(Boolean).join(" and "));
   if (setup.move?.holes === null) return `A move of its own for every cut, on ${setup.move.circle}${setup.second_move ? ` and ${setup.second_move.circle}` : ""}`;
-  if (setup.method === "direct") return `${count(setup.move.holes, "space", "spaces")} on the ${setup.move.circle} direct plate`;
+  if (setup.method === "direct") return `${count(setup.move.holes, "space")} on the ${setup.move.circle} direct plate`;
   return setup.second_move ? `${one(setup.move)}, then ${one(setup.second_move)}` : one(setup.move);
 }

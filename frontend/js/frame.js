@@ -16,19 +16,15 @@ export function nav(state, name) {
     data-view="${view}" ${here === view ? html`aria-current="page"` : ""}>${title}</a></li>`)}</ul>`;
 }
 
-export function notices(state) {
-  return html`
+export const notices = (state) => html`
     ${!state.online && html`<p class="note warn" id="offline"><strong>No connection.</strong>
       ${state.astray ? `“${state.astray}” must wait until it is back.` : state.saved && state.answer ? `This answer was saved ${clock(state.saved)}.`
         : state.view === "setup" || state.view === "jobs" ? "New questions must wait; counting goes on." : "New questions must wait."}
       The page tries again by itself.</p>`}
     ${state.ownHead && html`<div class="note" id="borrowed"><p>The link brought its own head: ${headLine(state.head)}.</p>
-      <button type="button" data-do="ownHead">Back to my head: ${state.ownHead.headName || headLine(state.ownHead.head)}</button></div>`}`;
-}
+      <button data-do="ownHead">Back to my head: ${state.ownHead.headName || headLine(state.ownHead.head)}</button></div>`}`;
 
-export function foot(state) {
-  return html`<fieldset class="choice"><legend>Light or dark</legend>${THEMES.map(([theme, title]) => html`<button type="button"
+export const foot = (state) => html`<fieldset class="choice"><legend>Light or dark</legend>${THEMES.map(([theme, title]) => html`<button
       id="theme-${theme}" data-do="theme" data-theme="${theme}" aria-pressed="${state.theme === theme}">${title}</button>`)}</fieldset>
     <p class="soft">Stop the cutter before indexing, measuring or changing gears. The machine maker's and the shop's rules,
       local codes and qualified supervision come before anything said here.${state.version && ` Version ${state.version}.`}</p>`;
-}

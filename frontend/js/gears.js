@@ -1,20 +1,13 @@
 // Change gears by place.
 
-import { html } from "./html.js";
+import { html, raw } from "./html.js";
+import { drawTrain } from "./draw-train.js";
 import { plateWay } from "./words.js";
-import { trainDrawing } from "./drawings.js";
 
-export function gearPlaces(gearing) {
-  const { spindle, worm, stud, idlers } = gearing;
-  const places = [["Spindle", spindle]];
-  if (stud) places.push(["Stud, first", stud[0]], ["Stud, second", stud[1]]);
-  places.push(["Worm side", worm]);
-  places.push(["Idlers", idlers]);
-  return places;
+export function gearList({ spindle, worm, stud, idlers }) {
+  const places = [["Spindle", spindle], ...(stud ? [["Stud, first", stud[0]], ["Stud, second", stud[1]]] : []), ["Worm side", worm], ["Idlers", idlers]];
+  return html`<dl class="gears">${places.map(([place, teeth]) => html`<div><dt>${place}</dt><dd>${teeth}</dd></div>`)}</dl>`;
 }
 
-export function gears(setup) {
-  if (!setup.gearing) return "";
-  return html`<h3>Change gears</h3><dl class="gears">${gearPlaces(setup.gearing).map(([place, teeth]) => html`<div><dt>${place}</dt><dd>${teeth}</dd></div>`)}</dl>
-    <p>The plate turns <strong>${plateWay(setup.gearing)}</strong>: turn the crank and watch the plate before you cut.</p>${trainDrawing(setup.gearing)}`;
-}
+export const gears = ({ gearing }) => gearing ? html`<h3>Change gears</h3>${gearList(gearing)}
+  <p>The plate turns <strong>${plateWay(gearing)}</strong>: turn the crank and watch the plate before you cut.</p><figure>${raw(drawTrain(gearing))}</figure>` : "";

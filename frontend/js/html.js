@@ -1,5 +1,4 @@
-// Markup with everything from outside escaped. html`<p>${name}</p>` gives a Safe; raw() vouches for markup made here,
-// such as a drawing; mount() puts a Safe into the page, touching nothing when nothing has changed.
+// Markup with everything from outside escaped. html`<p>${name}</p>` gives a Safe; raw() vouches for markup made here, such as a drawing.
 
 class Safe {
   constructor(markup) { this.markup = markup; }
@@ -8,9 +7,7 @@ class Safe {
 
 const ESCAPES = { "&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;", "'": "&#39;" };
 
-export function escape(text) {
-  return String(text).replace(/[&<>"']/g, (sign) => ESCAPES[sign]);
-}
+export const escape = (text) => String(text).replace(/[&<>"']/g, (sign) => ESCAPES[sign]);
 
 function markupOf(value) {
   if (value === null || value === undefined || typeof value === "boolean") return "";
@@ -19,15 +16,17 @@ function markupOf(value) {
   return escape(value);
 }
 
-// A yes or no is said only as the value of an attribute: aria-pressed="${chosen}"; elsewhere `condition && html`…`` leaves nothing.
+// A yes or no is said only as an attribute's value, aria-pressed="${chosen}"; elsewhere `condition && html`…`` leaves nothing.
 export function html(strings, ...values) {
   const said = (value, before) => (typeof value === "boolean" && before.endsWith('="') ? String(value) : markupOf(value));
   return new Safe(strings.reduce((built, text, at) => built + said(values[at - 1], built) + text));
 }
 
-export function raw(markup) {
-  return new Safe(String(markup));
-}
+export const raw = (markup) => new Safe(String(markup));
+
+export const items = (list) => list.map((each) => html`<li>${each}</li>`);
+
+export const sheet = (title, body) => html`<section class="sheet"><h2>${title}</h2>${body}</section>`;
 
 const shown = new WeakMap();
 
@@ -47,7 +46,7 @@ function restore(spot) {
 
 const unfolded = (element) => [...element.querySelectorAll("details[id][open]")].map(({ id }) => id);
 
-// Gives true when the element was written anew. Focus goes back to the element that has the same id, and what was unfolded stays so.
+// True when written anew; what has not changed is not touched. Focus goes back to the same id, and what was unfolded stays so.
 export function mount(element, safe) {
   const markup = markupOf(safe);
   if (shown.get(element) === markup) return false;

@@ -1,12 +1,12 @@
-// The job card: everything that the machine needs, black on white, on A4 or Letter. card(state) is pure; printCard() prints it.
+// The job card: everything that the machine needs, black on white, on A4 or Letter.
 
-import { html, mount, raw } from "./html.js";
+import { html, items, mount, raw } from "./html.js";
 import { cardSchedule } from "./card-schedule.js";
 import { drawPlate } from "./draw-plate.js";
 import { drawTrain } from "./draw-train.js";
 import { figures } from "./figures.js";
 import { leadView, partDrawing } from "./part-view.js";
-import { gearPlaces } from "./gears.js";
+import { gearList } from "./gears.js";
 import { toHash } from "./link.js";
 import { asWords } from "./question.js";
 import { store } from "./store.js";
@@ -41,18 +41,16 @@ function plate(setup, head) {
     direct: !move.plate, explain: true }))}</div>`;
 }
 
-const gears = ({ gearing }) => gearing ? html`<section><h2>Change gears</h2><div class="card-pair"><div><dl class="card-gears">${gearPlaces(gearing).map(([place, teeth]) => html`<div>
-  <dt>${place}</dt><dd>${teeth}</dd></div>`)}</dl><p>Stop pin drawn. The plate turns <strong>${plateWay(gearing)}</strong>: try it before you cut.</p></div>
-  <div class="card-drawing small">${raw(drawTrain(gearing))}</div></div></section>` : "";
+const gears = ({ gearing }) => gearing ? part("Change gears", html`<div class="card-pair"><div>${gearList(gearing)}
+  <p>Stop pin drawn. The plate turns <strong>${plateWay(gearing)}</strong>: try it before you cut.</p></div>
+  <div class="card-drawing small">${raw(drawTrain(gearing))}</div></div>`) : "";
 
-const lines = (title, list, ordered) => !list?.length ? "" : html`<section><h2>${title}</h2>${ordered
-  ? html`<ol>${list.map((line) => html`<li>${line}</li>`)}</ol>` : html`<ul>${list.map((line) => html`<li>${line}</li>`)}</ul>`}</section>`;
+const part = (title, body) => html`<section><h2>${title}</h2>${body}</section>`;
+const todo = (steps) => steps?.length ? part("What to do", html`<ol>${items(steps)}</ol>`) : "";
+const mind = (cautions) => cautions.length ? part("Mind this", html`<ul>${items(cautions)}</ul>`) : "";
 
-function sizes(part) {
-  if (!part) return "";
-  return html`<section><h2>Sizes</h2><div class="card-pair"><table class="card-sizes"><tbody>${part.sizes.map(({ name, text, note }) => html`<tr><th scope="row">${name}</th>
-    <td>${text}</td><td>${note}</td></tr>`)}</tbody></table><div class="card-drawing">${partDrawing(part)}</div></div></section>${leadView(part.lead)}`;
-}
+const sizes = (made) => made ? html`${part("Sizes", html`<div class="card-pair"><table class="card-sizes"><tbody>${made.sizes.map(({ name, text, note }) => html`<tr>
+  <th scope="row">${name}</th><td>${text}</td><td>${note}</td></tr>`)}</tbody></table><div class="card-drawing">${partDrawing(made)}</div></div>`)}${leadView(made.lead)}` : "";
 
 export function card(state) {
   const { answer, chosen, question, head, headName } = state;
@@ -60,13 +58,13 @@ export function card(state) {
   const setup = answer.setups[chosen];
   const query = toHash(question, head, chosen);
   return html`<article class="card"><header><div><p>Job card for dividing</p><h1>${asWords(question)}</h1>
-      <p>${METHODS[setup.method] || setup.method} indexing on ${headName || "the head"}: ${headLine(head)}.</p></div>
+      <p>${METHODS[setup.method]} indexing on ${headName || "the head"}: ${headLine(head)}.</p></div>
       <figure><img class="card-code" src="/qr.svg?${query}" alt="QR code that opens this setup"><figcaption>Opens this setup</figcaption></figure></header>
     ${blanks}
     <div class="card-pair"><section class="card-move"><h2>The move</h2>${figures(setup)}${mounting(setup)}
       ${errors(setup, Number(String(question.diameter || "").replace(",", ".")))}</section>${plate(setup, head)}</div>
     ${gears(setup)}
-    <div class="card-pair">${lines("What to do", setup.instructions, true)}${lines("Mind this", [...(setup.cautions || []), ...(answer.cautions || [])])}</div>
+    <div class="card-pair">${todo(setup.instructions)}${mind([...(setup.cautions || []), ...(answer.cautions || [])])}</div>
     ${sizes(answer.part)}${cardSchedule(setup)}
     <footer>${setup.summary}. Worked out by version ${answer.service_version}${state.saved ? `, answer kept since ${state.saved.slice(0, 16).replace("T", " ")}` : ""}.
       The machine maker's and the shop's rules come first.</footer></article>`;
@@ -74,7 +72,7 @@ export function card(state) {
 
 const paper = () => document.getElementById("paper");
 
-// A code that cannot be had, for want of a connection, must not keep the card from being printed.
+// Without a connection there is no code, but still a card.
 async function pictures(root) {
   await Promise.all([...root.querySelectorAll("img")].map((image) => image.decode().catch(() => image.remove())));
 }
@@ -85,7 +83,7 @@ export async function printCard() {
   window.print();
 }
 
-// The browser's own print command prints the card too, wherever there is an answer on the page.
+// The browser's own print command prints the card too.
 window.addEventListener("beforeprint", () => {
   const state = store.get();
   mount(paper(), state.view === "setup" ? card(state) : html``);

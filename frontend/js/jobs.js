@@ -1,6 +1,4 @@
-// Jobs under way. The small record of each, with its count, is state.jobs and is kept after every step; the schedule, which never
-// changes, is kept once beside it. A record:
-//   {id, title, hash, asked, method, circles, move, second, gearing, exact, worst, count, constant, phase, at, tested, touched}
+// Jobs under way. The small record of each, with its count, is kept after every step; its schedule never changes and is kept once.
 // phase: "ready" -> "trial" -> "closing" -> "cut" -> "done"; `at` counts from 0 the mark or cut that is to be made.
 
 import { forget, keep, recall, store } from "./store.js";
@@ -8,7 +6,7 @@ import { forget, keep, recall, store } from "./store.js";
 const JOBS_AT_MOST = 20;
 const schedules = new Map();
 
-// A row as an array: a schedule of twenty thousand must fit into what a browser keeps.
+// Twenty thousand rows must fit into what a browser keeps.
 const pack = (row) => [row.division, row.turns, row.holes, row.hole, row.second_holes ?? null, row.second_hole ?? null,
   row.dial ? { turns: row.dial.turns, set: row.dial.set ?? row.dial.divisions } : null,
   row.scale, row.free_check ? 1 : 0, Math.round(row.angle.degrees * 1e4) / 1e4];
@@ -32,12 +30,8 @@ export const anglesOf = (job) => schedule(job.id).map((packed) => packed[9]);
 
 export const jobOf = (state, id = state.shop?.open) => (state.jobs || []).find((job) => job.id === id) || null;
 
-function plateCircles(head, move) {
-  if (!move) return [];
-  return move.plate ? head.plates[move.plate - 1] : head.direct_circles;
-}
+const plateCircles = (head, move) => !move ? [] : move.plate ? head.plates[move.plate - 1] : head.direct_circles;
 
-// False when the browser could not keep it: the count then lasts only as long as the page stays open.
 export function addJob({ title, asked, setup, hash }) {
   const id = Date.now().toString(36) + Math.floor(Math.random() * 1296).toString(36);
   const rows = setup.positions.map(pack);
@@ -89,7 +83,7 @@ export function backward({ phase, at, count }) {
   return at > 0 ? { at: at - 1 } : { phase: "ready", at: 0 };
 }
 
-// Another page of the same browser counted on: follow it rather than write over it.
+// Another page of this browser counted on: follow it rather than write over it.
 window.addEventListener("storage", ({ key }) => {
   if (key !== "dividing.jobs") return;
   store.set({ jobs: recall("jobs", []) });

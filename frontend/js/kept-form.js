@@ -28,11 +28,3 @@ export function keepForm(root, id, key, { changed, asked }) {
     asked();
   });
 }
-
-// [{field, text}] of a problem; `fieldOf(pointer)` gives the id of a field. A service out of reach is no field's fault.
-export function faultsOf(problem, fieldOf) {
-  if (!problem) return [];
-  if (problem.status === 0) return [{ field: "", text: problem.detail }];
-  const errors = problem.errors?.length ? problem.errors : [{ pointer: "", detail: problem.detail || problem.title }];
-  return errors.map(({ pointer, detail }) => ({ field: fieldOf(pointer || ""), text: detail }));
-}

@@ -1,16 +1,13 @@
-// The link: what a setup depends on, after the # of the page's address, in the words of the service's query form.
+// What a setup depends on, after the # of the address, in the words of the service's query form.
 
 import { DEFAULT_HEAD, list, numberOr, wholeHead } from "./words.js";
 import { store } from "./store.js";
 import { typedPart } from "./part-kinds.js";
 import { angleList } from "./question.js";
 
-const HEAD_LISTS = ["direct_circles", "change_gears", "stop_circles"];
 const PLAIN_WORDS = ["tolerance", "at_rim", "diameter", "every"];
 
-function same(one, other) {
-  return JSON.stringify(one) === JSON.stringify(other);
-}
+const same = (one, other) => JSON.stringify(one) === JSON.stringify(other);
 
 function workWords(question) {
   const words = {};
@@ -24,50 +21,47 @@ function workWords(question) {
   return words;
 }
 
-export function headWords(head) {
-  const words = {};
-  if (head.ratio !== undefined) words.ratio = head.ratio;
-  if (head.plates && !same(head.plates, DEFAULT_HEAD.plates)) words.plates = head.plates.map((plate) => plate.join(",")).join("/");
-  if (head.mounted_plate && head.mounted_plate !== 1) words.mounted_plate = head.mounted_plate;
-  for (const name of HEAD_LISTS) {
-    if (head[name] && !same(head[name], DEFAULT_HEAD[name])) words[name] = head[name].join(",");
-  }
-  if (head.worm_disengages === false) words.worm_disengages = "false";
-  if (head.idlers && !same(head.idlers, DEFAULT_HEAD.idlers)) {
-    words.idlers = [head.idlers.simple.with, head.idlers.simple.against, head.idlers.compound.with, head.idlers.compound.against].join(",");
-  }
-  if (head.dial) words.dial = head.dial.divisions ? String(head.dial.divisions) : [head.dial.graduation, head.dial.vernier].filter(Boolean).join("/");
-  if (head.screw) words.screw = `${head.screw.lead} ${head.screw.unit}`;
-  return words;
+const joined = (numbers) => numbers.join(",");
+
+function readIdlers(text) {
+  const [a, b, c, d] = list(text);
+  return { simple: { with: a, against: b }, compound: { with: c, against: d } };
 }
+
+function readDial(text) {
+  const [graduation, vernier] = text.split("/");
+  return /^\d+$/.test(graduation) ? { divisions: Number(graduation) } : vernier ? { graduation, vernier } : { graduation };
+}
+
+function readScrew(text) {
+  const [lead, unit] = text.split(" ");
+  return { lead: numberOr(lead), unit };
+}
+
+// How each word of the head is written, and how it is read.
+const HEAD = {
+  ratio: [String, numberOr],
+  plates: [(plates) => plates.map(joined).join("/"), (text) => text.split("/").map(list).filter((plate) => plate.length)],
+  mounted_plate: [String, numberOr],
+  direct_circles: [joined, list], change_gears: [joined, list], stop_circles: [joined, list],
+  worm_disengages: [String, (text) => text !== "false"],
+  idlers: [({ simple, compound }) => joined([simple.with, simple.against, compound.with, compound.against]), readIdlers],
+  dial: [({ divisions, graduation, vernier }) => divisions ? String(divisions) : [graduation, vernier].filter(Boolean).join("/"), readDial],
+  screw: [({ lead, unit }) => `${lead} ${unit}`, readScrew],
+};
+
+// What is as usual needs no word, save the ratio.
+const isTold = (head, name) => head[name] !== undefined && head[name] !== null && (name === "ratio" || !same(head[name], DEFAULT_HEAD[name]));
+
+export const headWords = (head) =>
+  Object.fromEntries(Object.entries(HEAD).filter(([name]) => isTold(head, name)).map(([name, [write]]) => [name, write(head[name])]));
+
+export const readHead = (words) =>
+  Object.fromEntries(Object.entries(HEAD).filter(([name]) => words.has(name)).map(([name, [, read]]) => [name, read(words.get(name))]));
 
 // `chosen` counts from 0 and is named from 1, as people count; the first setup needs no word.
-export function toHash(question, head, chosen = 0) {
-  return Object.entries({ ...workWords(question), ...headWords(head), ...(chosen ? { setup: chosen + 1 } : {}) })
+export const toHash = (question, head, chosen = 0) => Object.entries({ ...workWords(question), ...headWords(head), ...(chosen ? { setup: chosen + 1 } : {}) })
     .map(([name, value]) => `${name}=${encodeURIComponent(value).replace(/%2C/g, ",").replace(/%2F/g, "/").replace(/%20/g, "+")}`).join("&");
-}
-
-export function readHead(words) {
-  const head = {};
-  if (words.has("ratio")) head.ratio = numberOr(words.get("ratio"));
-  if (words.has("plates")) head.plates = words.get("plates").split("/").map(list).filter((plate) => plate.length);
-  if (words.has("mounted_plate")) head.mounted_plate = numberOr(words.get("mounted_plate"));
-  for (const name of HEAD_LISTS) if (words.has(name)) head[name] = list(words.get(name));
-  if (words.get("worm_disengages") === "false") head.worm_disengages = false;
-  if (words.has("idlers")) {
-    const [a, b, c, d] = list(words.get("idlers"));
-    head.idlers = { simple: { with: a, against: b }, compound: { with: c, against: d } };
-  }
-  if (words.has("dial")) {
-    const [graduation, vernier] = words.get("dial").split("/");
-    head.dial = /^\d+$/.test(graduation) ? { divisions: Number(graduation) } : vernier ? { graduation, vernier } : { graduation };
-  }
-  if (words.has("screw")) {
-    const [lead, unit] = words.get("screw").split(" ");
-    head.screw = { lead: numberOr(lead), unit };
-  }
-  return head;
-}
 
 function readPart(text) {
   try {
@@ -90,7 +84,7 @@ export function fromHash(hash) {
   return { question, head: readHead(words), chosen: Math.max(0, (Number(words.get("setup")) || 1) - 1) };
 }
 
-// Another head than the operator's own comes into use; the own one waits until it is asked back.
+// Another head comes into use; the operator's own waits until it is asked back.
 export function borrow(head) {
   const { head: mine, headName, ownHead } = store.get();
   if (same(wholeHead(head), wholeHead(mine))) return;

@@ -1,4 +1,4 @@
-// The parts that the page asks for: title, then [field, label, how it is typed or what is to be chosen, hint]. Pure.
+// Each part: title, then [field, label, how it is typed or what is to be chosen, hint]. Pure.
 
 const COUNT = "numeric", LENGTH = "decimal", ANGLE = "angle";
 const UNIT = ["unit", "Unit", [["mm", "mm"], ["in", "inch"]]];
@@ -31,7 +31,7 @@ export const PARTS = {
 
 export const DEFAULT_PART = { kind: "spur_gear", unit: "mm", hand: "right", form: "side_mill" };
 
-// What is typed for this kind alone: fields of other kinds stay in the page and are not sent.
+// Fields typed for another kind stay in the page and are not sent.
 export function typedPart(part) {
   const whole = { ...DEFAULT_PART, ...part };
   const [, fields] = PARTS[whole.kind] || PARTS.spur_gear;
@@ -49,6 +49,4 @@ export function isBlankPart(part) {
   return !part || !String(part[fields[0][0]] ?? "").trim();
 }
 
-export function partTitle(part) {
-  return (PARTS[part.kind] || ["Part"])[0];
-}
+export const partTitle = (part) => (PARTS[part.kind] || ["Part"])[0];

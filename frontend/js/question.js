@@ -6,11 +6,9 @@ import { numberOr, wholeOr } from "./words.js";
 export const LIMIT = 6;
 const ROWS = 20000;
 
-function given(text) {
-  return text !== undefined && String(text).trim() !== "";
-}
+const given = (text) => text !== undefined && String(text).trim() !== "";
 
-// One angle a line, or ";" between; only where neither occurs does a comma part two angles, since it may be a decimal comma.
+// One angle a line, or ";" between; only where neither occurs does a comma part angles: it may be a decimal comma.
 export function angleList(text) {
   const typed = String(text || "");
   return typed.split(/[;\n]/.test(typed) ? /[;\n]+/ : /,+/).map((each) => each.trim()).filter(Boolean);
@@ -38,7 +36,7 @@ export function isBlank(question) {
   return !given(question[question.kind]);
 }
 
-// The body of /v1/solve; the head goes whole, so that the answer never depends on what the service takes for granted.
+// The head goes whole, so that the answer never depends on what the service takes for granted.
 export function toBody(question, head) {
   const body = { work: workOf(question), head, limit: LIMIT };
   if (given(question.tolerance)) body.tolerance = { angle: question.tolerance.trim() };
@@ -49,7 +47,7 @@ export function toBody(question, head) {
   return body;
 }
 
-// The same question with the schedule of cuts asked for, or null when it would be too long to send.
+// The same question with its schedule, or null when that would be too long to send.
 export function withPositions(body, answer, chosen) {
   const cuts = answer.work.divisions || answer.work.count || (answer.work.angles || []).length || 2;
   const laps = (answer.setups[chosen] || {}).laps || 1;
@@ -57,9 +55,7 @@ export function withPositions(body, answer, chosen) {
   return { ...body, positions: true, limit: chosen + 1 };
 }
 
-function partWords(part) {
-  return `${partTitle(part)}, ${Object.entries(part).filter(([name]) => name !== "kind").map(([name, value]) => `${name.replace(/_/g, " ")} ${value}`).join(", ")}`;
-}
+const partWords = (part) => `${partTitle(part)}, ${Object.entries(part).filter(([name]) => name !== "kind").map(([name, value]) => `${name.replace(/_/g, " ")} ${value}`).join(", ")}`;
 
 export function asWords(question) {
   if (question.kind === "angle") return `${question.angle}${given(question.count) ? `, ${question.count} features` : ""}`;

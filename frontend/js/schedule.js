@@ -1,6 +1,6 @@
 // The schedule of cuts, as a table and as a file for a spreadsheet. Pure.
 
-import { html } from "./html.js";
+import { html, sheet } from "./html.js";
 import { seconds } from "./words.js";
 
 const SHOWN = 400;
@@ -21,24 +21,21 @@ const COLUMNS = [
   ["Off by", (row) => seconds(row.error_seconds), (setup) => !setup.exact],
 ];
 
-function columnsOf(setup) {
-  return COLUMNS.filter(([, , has]) => has(setup));
-}
+const columnsOf = (setup) => COLUMNS.filter(([, , has]) => has(setup));
 
 export function schedule(setup) {
   const rows = setup.positions;
-  if (!rows) return html`<section class="sheet"><h2>Schedule of cuts</h2><p class="soft">Comes a moment after the move; beyond 20,000 rows it is left out.</p></section>`;
+  if (!rows) return sheet("Schedule of cuts", html`<p class="soft">Comes a moment after the move; beyond 20,000 rows it is left out.</p>`);
   const columns = columnsOf(setup);
-  return html`<section class="sheet"><h2>Schedule of cuts</h2>
-    <p class="row"><button type="button" data-do="csv" id="csv">Save as CSV</button></p>
+  return sheet("Schedule of cuts", html`<p class="row"><button data-do="csv" id="csv">Save as CSV</button></p>
     <div class="wide" tabindex="0" role="region" aria-label="Schedule of cuts"><table><thead><tr>${columns.map(([title]) => html`<th scope="col">${title}</th>`)}</tr></thead>
     <tbody>${rows.slice(0, SHOWN).map((row) => html`<tr class="${row.free_check ? "check" : ""}">${columns.map(([, value], at) => (at
       ? html`<td>${value(row)}</td>` : html`<th scope="row">${value(row)}${row.free_check ? html` <span class="soft">pin home</span>` : ""}</th>`))}</tr>`)}</tbody></table></div>
-    ${rows.length > SHOWN && html`<p class="soft">The first ${SHOWN} of ${rows.length} cuts; the file has them all.</p>`}</section>`;
+    ${rows.length > SHOWN && html`<p class="soft">The first ${SHOWN} of ${rows.length} cuts; the file has them all.</p>`}`);
 }
 
 function cell(value) {
-  const text = value === null || value === undefined ? "" : String(value);
+  const text = String(value ?? "");
   return /[",\n]/.test(text) ? `"${text.replace(/"/g, '""')}"` : text;
 }
 

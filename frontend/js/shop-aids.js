@@ -1,4 +1,4 @@
-// What the tablet can do besides showing: stay awake, shake, speak. Each fails silently where the browser does not allow it.
+// The tablet stays awake, shakes, speaks; each fails silently where the browser does not allow it.
 
 let lock = null;
 let wanted = false;

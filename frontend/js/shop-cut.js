@@ -8,10 +8,9 @@ import { STAGE, armsReminder, doneLabel, figures, title } from "./shop-words.js"
 
 export const bar = (job, words, stage = STAGE[job.phase]) => html`<header class="shop-bar"><p class="shop-job">${job.title}<span> ${stage}</span></p>
   <h1 id="shop-title" tabindex="-1">${words}</h1>
-  <button type="button" id="shop-away" data-shop="asksLeave">Leave</button></header>`;
+  <button id="shop-away" data-do="opens" data-dialog="shop-leave">Leave</button></header>`;
 
-const figure = ({ number, unit, back }) => html`<span class="shop-figure"><b>${number}</b> <span>${unit}${back ? " back" : ""}</span></span> `;
-
+const figure = ([number, unit]) => html`<span class="shop-figure"><b>${number}</b> <span>${unit}</span></span> `;
 const figureRow = (list) => html`<p class="shop-figures">${list.map(figure)}</p>`;
 
 const firstCut = ({ phase }) => `No move. Make the first ${phase === "trial" ? "mark" : "cut"} where you stand.`;
@@ -23,10 +22,8 @@ function dialMove(row, job) {
     <p class="shop-dial">${row.cut === 1 && !row.degrees ? firstCut(job) : whole}</p>`;
 }
 
-function twoMoves(job, row) {
-  return html`<ol class="shop-moves"><li><p>Crank alone, circle ${job.move.circle}</p>${figureRow(figures(row.turns, row.holes))}</li>
+const twoMoves = (job, row) => html`<ol class="shop-moves"><li><p>Crank alone, circle ${job.move.circle}</p>${figureRow(figures(row.turns, row.holes))}</li>
     <li><p>Plate and crank together, circle ${job.second.circle}</p>${figureRow(figures(0, row.secondHoles))}</li></ol>`;
-}
 
 function moveOf(job, row) {
   if (row.dial) return dialMove(row, job);
@@ -35,19 +32,19 @@ function moveOf(job, row) {
   return job.second ? twoMoves(job, row) : figureRow(list);
 }
 
-function expected(job, row) {
-  const hole = row.dial || row.hole === null ? "" : html`<div><dt>Pin in hole</dt><dd>${row.hole}<span> of ${job.move.circle}</span></dd></div>`;
-  const stop = job.second && row.secondHole !== null ? html`<div><dt>Stop pin in hole</dt><dd>${row.secondHole}<span> of ${job.second.circle}</span></dd></div>` : "";
-  const turned = row.dial ? html`<div><dt>Handwheel, counted from zero</dt><dd>${row.dial.turns}<span> ${row.dial.turns === 1 ? "turn" : "turns"} and the reading</span></dd></div>` : "";
-  return html`<dl class="shop-expect">${turned}${hole}${stop}<div><dt>Scale on the nose</dt><dd>${row.scale}</dd></div></dl>`;
-}
+const pair = (name, value, of = "") => html`<div><dt>${name}</dt><dd>${value}<span> ${of}</span></dd></div>`;
+
+const expected = ({ move, second }, { dial, hole, secondHole, scale }) => html`<dl class="shop-expect">
+  ${dial ? pair("Handwheel, counted from zero", dial.turns, `${dial.turns === 1 ? "turn" : "turns"} and the reading`) : ""}
+  ${dial || hole === null ? "" : pair("Pin in hole", hole, `of ${move.circle}`)}
+  ${second && secondHole !== null ? pair("Stop pin in hole", secondHole, `of ${second.circle}`) : ""}${pair("Scale on the nose", scale)}</dl>`;
 
 const arms = (words) => words ? html`<p class="shop-arms">${words}</p>` : "";
 
 const freeCheck = ({ free, cut }) => free && cut > 1
   ? html`<p class="shop-free"><strong>Free check:</strong> the pin drops into the marked hole 0. If not, press Lost count?</p>` : "";
 
-// The plate as it stands before the move: the pin still in the hole of the cut before; the stop pin likewise for a second move.
+// The plate as it stands before the move, both pins still in the holes of the cut before.
 function plates(job, row) {
   if (row.dial || !job.move) return "";
   const before = row.cut > 1 ? rowOf(job, row.cut - 2) : row;
@@ -64,9 +61,9 @@ export function cutScreen(job) {
   return html`${bar(job, title(job))}
     <section class="shop-move" aria-label="The move">${arms(armsReminder(job, row))}${moveOf(job, row)}${expected(job, row)}${freeCheck(row)}</section>
     <div class="shop-drawings">${plates(job, row)}${ring(job, row)}</div>
-    <footer class="shop-buttons"><button type="button" id="shop-back" data-shop="back">Step back</button>
-      <button type="button" id="shop-lost" data-shop="lost">Lost count?</button>
-      <button type="button" id="shop-done" class="done" data-shop="done">${doneLabel(job)}</button></footer>`;
+    <footer class="shop-buttons"><button id="shop-back" data-do="back">Step back</button>
+      <button id="shop-lost" data-do="lost">Lost count?</button>
+      <button id="shop-done" class="done" data-do="done">${doneLabel(job)}</button></footer>`;
 }
 
 const missing = (job) => html`${bar(job, title(job))}<p class="shop-start">This browser has lost the schedule of this job.

@@ -1,6 +1,6 @@
 // Before the first cut, between the trial pass and the cuts, and after the last.
 
-import { html, raw } from "./html.js";
+import { html, items, raw } from "./html.js";
 import { drawPlate } from "./draw-plate.js";
 import { drawTrain } from "./draw-train.js";
 import { plateWay, seconds } from "./words.js";
@@ -14,13 +14,13 @@ function directionTest({ gearing, tested }) {
   return html`<section class="shop-test" aria-labelledby="shop-test-title"><h2 id="shop-test-title">Direction test</h2>
     ${raw(drawTrain(gearing))}
     <p>Turn the crank slowly in the direction of indexing and watch the plate. It must turn <strong>${plateWay(gearing)}</strong>.</p>
-    <div class="shop-row"><button type="button" id="test-right" data-shop="tested" data-way="right" aria-pressed="${tested === "right"}">It turns ${plateWay(gearing)}</button>
-      <button type="button" id="test-wrong" data-shop="tested" data-way="wrong" aria-pressed="${tested === "wrong"}">It turns ${plateWay({ plate: other })}</button></div>
+    <div class="shop-row"><button id="test-right" data-do="tested" data-way="right" aria-pressed="${tested === "right"}">It turns ${plateWay(gearing)}</button>
+      <button id="test-wrong" data-do="tested" data-way="wrong" aria-pressed="${tested === "wrong"}">It turns ${plateWay({ plate: other })}</button></div>
     ${tested === "wrong" ? html`<p class="note bad" role="alert">Your head is built the other way. Add one idler, or take one out, and test again before anything is cut.</p>` : ""}
   </section>`;
 }
 
-const aid = (name, words, shop, allowed) => allowed ? html`<button type="button" id="aid-${name}" data-shop="aid" data-aid="${name}"
+const aid = (name, words, shop, allowed) => allowed ? html`<button id="aid-${name}" data-do="aid" data-aid="${name}"
   aria-pressed="${Boolean(shop?.[name])}">${words}</button>` : "";
 
 const aids = ({ shop }) => html`<section class="shop-aids" aria-labelledby="shop-aids-title"><h2 id="shop-aids-title">The tablet</h2>
@@ -29,36 +29,30 @@ const aids = ({ shop }) => html`<section class="shop-aids" aria-labelledby="shop
   ${shop?.kept === false ? html`<p class="note warn">This browser keeps nothing, so a reload loses the count. Write it down as you go.</p>` : ""}
   <div class="shop-row">${aid("shake", "Shake at each step", shop, canShake())}${aid("speak", "Speak each move", shop, canSpeak())}</div></section>`;
 
-function approximate(job) {
-  if (job.exact) return "";
-  return html`<p class="note warn">Not exact: a place is up to ${seconds(job.worst)} off. The tool meets the first mark again only as nearly as that.</p>`;
-}
+const approximate = ({ exact, worst }) => exact ? ""
+  : html`<p class="note warn">Not exact: a place is up to ${seconds(worst)} off. The tool meets the first mark again only as nearly as that.</p>`;
 
 export function readyScreen(job, state) {
-  const held = Boolean(job.gearing) && job.tested !== "right";
+  const held = job.gearing && job.tested !== "right" && html`disabled aria-describedby="shop-held"`;
   const { move, circles } = job;
-  return html`${bar(job, title(job))}<section class="shop-move"><p class="shop-summary">${job.summary}</p>${approximate(job)}
-      <ol class="shop-list">${preparations(job).map((line) => html`<li>${line}</li>`)}</ol>${directionTest(job)}${aids(state)}</section>
+  return html`${bar(job, title(job))}<div class="shop-move"><p class="shop-summary">${job.summary}</p>${approximate(job)}
+      <ol class="shop-list">${items(preparations(job))}</ol>${directionTest(job)}${aids(state)}</div>
     <div class="shop-drawings">${move ? html`<div class="shop-plate">${raw(drawPlate({
       circles, circle: move.circle, from: 0, spaces: move.holes || 0, turns: move.turns || 0, direct: !move.plate, explain: true }))}</div>` : ""}</div>
-    <footer class="shop-buttons">${held ? html`<p class="shop-held" id="shop-held">First the direction test.</p>` : ""}
-      <button type="button" id="shop-cut" data-shop="cut" ${held ? html`disabled aria-describedby="shop-held"` : ""}>Cut without a trial pass</button>
-      <button type="button" id="shop-trial" class="done" data-shop="trial" ${held ? html`disabled aria-describedby="shop-held"` : ""}>Begin the trial pass</button></footer>`;
+    <footer class="shop-buttons">${held && html`<p class="shop-held" id="shop-held">First the direction test.</p>`}
+      <button id="shop-cut" data-do="begin" ${held}>Cut without a trial pass</button>
+      <button id="shop-trial" class="done" data-do="trial" ${held}>Begin the trial pass</button></footer>`;
 }
 
-export function closingScreen(job) {
-  return html`${bar(job, title(job))}<section class="shop-move"><p class="shop-start">Make the same move once more.</p>
+export const closingScreen = (job) => html`${bar(job, title(job))}<div class="shop-move"><p class="shop-start">Make the same move once more.</p>
       <p>The tool must stand on the first mark again and the scale read what it read at the start${job.exact ? "" : ", within the error of this setup"}. Count the marks: there must be ${job.count}.</p>
-      <p>One too many or too few, or the last space is odd? The arms were set wrong or not swung on once. Step back, or mark again.</p></section>
-    <footer class="shop-buttons"><button type="button" id="shop-back" data-shop="back">Step back</button>
-      <button type="button" id="shop-trial" data-shop="trial">Mark again</button>
-      <button type="button" id="shop-done" class="done" data-shop="done">It closes: begin to cut</button></footer>`;
-}
+      <p>One too many or too few, or the last space is odd? The arms were set wrong or not swung on once. Step back, or mark again.</p></div>
+    <footer class="shop-buttons"><button id="shop-back" data-do="back">Step back</button>
+      <button id="shop-trial" data-do="trial">Mark again</button>
+      <button id="shop-done" class="done" data-do="done">It closes: begin to cut</button></footer>`;
 
-export function doneScreen(job) {
-  return html`${bar(job, title(job), STAGE.done)}<section class="shop-move"><p class="shop-start">The last cut is made.</p>
-      <p>Stop the cutter before you measure or clear chips. Measure before the work leaves the head.</p></section>
-    <footer class="shop-buttons"><button type="button" id="shop-back" data-shop="back">Step back</button>
-      <button type="button" id="shop-finish" data-shop="finish">Remove this job</button>
-      <button type="button" id="shop-leave-now" class="done" data-shop="leave">Keep it and leave</button></footer>`;
-}
+export const doneScreen = (job) => html`${bar(job, title(job), STAGE.done)}<div class="shop-move"><p class="shop-start">The last cut is made.</p>
+      <p>Stop the cutter before you measure or clear chips. Measure before the work leaves the head.</p></div>
+    <footer class="shop-buttons"><button id="shop-back" data-do="back">Step back</button>
+      <button id="shop-finish" data-do="finish">Remove this job</button>
+      <button id="shop-leave-now" class="done" data-do="away">Keep it and leave</button></footer>`;

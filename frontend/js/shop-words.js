@@ -1,10 +1,8 @@
 // What the shop screen says of a cut. Pure.
 
-import { count } from "./words.js";
+import { count, plural } from "./words.js";
 
 export const STAGE = { ready: "Before the first cut", trial: "Trial pass", closing: "Trial pass", cut: "Cutting", done: "Finished" };
-
-export const isLast = (job) => job.at + 1 >= job.count;
 
 export function title(job) {
   if (job.phase === "trial") return `Mark ${job.at + 1} of ${job.count}`;
@@ -13,15 +11,12 @@ export function title(job) {
   return job.phase === "done" ? `All ${job.count} cut` : "Get ready";
 }
 
-// [{number, unit, way}]: the figures of one move, whole turns first. `holes` below 0 go the other way.
-export function figures(turns, holes) {
-  const found = [];
-  if (turns) found.push({ number: turns, unit: turns === 1 ? "turn" : "turns" });
-  if (holes) found.push({ number: Math.abs(holes), unit: Math.abs(holes) === 1 ? "space" : "spaces", back: holes < 0 });
-  return found;
-}
+// [[number, unit]]: the figures of one move, whole turns first. `holes` below 0 go the other way.
+export const figures = (turns, holes) => [
+  [turns, plural(turns, "turn")], [Math.abs(holes), `${plural(holes, "space")}${holes < 0 ? " back" : ""}`],
+].filter(([number]) => number);
 
-const moved = (turns, holes) => figures(turns, holes).map(({ number, unit, back }) => `${number} ${unit}${back ? " back" : ""}`).join(" and ");
+const moved = (turns, holes) => figures(turns, holes).map((figure) => figure.join(" ")).join(" and ");
 
 // One sentence for the ear: what to turn, where it ends.
 export function spoken(job, row) {
@@ -51,7 +46,7 @@ function plateStart({ move, second }) {
 export function preparations(job) {
   const { method, move, gearing } = job;
   const list = !move ? ["Bring the dial to zero, coming up to it the way you will turn."] : move.plate ? plateStart(job) : directStart(job);
-  if (gearing) list.push(`Fit the gears and ${count(gearing.idlers, "idler", "idlers")}, guard them, and draw the stop pin: the plate must be free to turn.`);
+  if (gearing) list.push(`Fit the gears and ${count(gearing.idlers, "idler")}, guard them, and draw the stop pin: the plate must be free to turn.`);
   const turned = method === "direct" || (move && !move.plate) ? "Turn" : method === "dial" ? "Turn the handwheel" : "Turn the crank";
   return [...list, "Set the scale on the spindle nose to 0, or note what it reads.", `${turned} one way only, as you will when cutting, so that no slack is left.`];
 }

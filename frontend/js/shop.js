@@ -1,6 +1,6 @@
 // The screen for somebody at the machine: one job, one cut at a time, the count kept after every step.
-// start({title, asked, setup, hash}) begins a job and shows it; render(root, state, actions) draws state.shop.open.
 
+import { focusOn, say } from "./document.js";
 import { html, mount } from "./html.js";
 import { store } from "./store.js";
 import { addJob, backward, changeJob, forward, jobOf, removeJob, rowOf } from "./jobs.js";
@@ -12,11 +12,10 @@ import { spoken } from "./shop-words.js";
 
 // A glove that bounces must not count two cuts.
 const BOUNCE = 350;
-const listening = new WeakSet();
-let actions = null;
 let lastStep = 0;
 
 const open = () => jobOf(store.get());
+const shop = () => store.get().shop;
 
 export function start(job) {
   addJob(job);
@@ -24,18 +23,12 @@ export function start(job) {
   toTop();
 }
 
-function show(id) {
-  store.set({ shop: { ...store.get().shop, open: id }, view: "shop", lost: null });
-  toTop();
-  announce();
-}
-
 function announce() {
   const job = open();
   if (!job) return;
   const words = spoken(job, job.phase === "trial" || job.phase === "cut" ? rowOf(job) : null);
-  actions?.say(words);
-  speak(store.get().shop, words);
+  say(words);
+  speak(shop(), words);
 }
 
 function step(change, pattern) {
@@ -44,11 +37,10 @@ function step(change, pattern) {
   lastStep = now;
   const job = open();
   const patch = change(job);
-  const moved = patch.phase && patch.phase !== job.phase;
   changeJob(job.id, patch);
-  shake(store.get().shop, pattern);
+  shake(shop(), pattern);
   announce();
-  if (moved) toTop();
+  if (patch.phase && patch.phase !== job.phase) toTop();
 }
 
 // A screen that differs altogether is read from its top.
@@ -57,73 +49,60 @@ function toTop() {
   setTimeout(() => document.getElementById("shop-title")?.focus({ preventScroll: true }));
 }
 
-function leave(to) {
+function away() {
   document.getElementById("shop-leave")?.close();
   stayAwake(false);
-  store.set({ view: to, shop: { ...store.get().shop, open: null }, lost: null });
+  store.set({ view: "jobs", shop: { ...shop(), open: null }, lost: null });
 }
 
-const DO = {
+export const shopActions = {
+  away,
   done: () => step(forward, 60),
   back: () => step(backward, [30, 60, 30]),
   trial: () => step(() => ({ phase: "trial", at: 0 }), 60),
-  cut: () => step(() => ({ phase: "cut", at: 0 }), 60),
+  begin: () => step(() => ({ phase: "cut", at: 0 }), 60),
   tested: ({ way }) => changeJob(open().id, { tested: way }),
-  aid: ({ aid }) => store.set({ shop: { ...store.get().shop, [aid]: !store.get().shop?.[aid] } }),
-  asksLeave: () => document.getElementById("shop-leave").showModal(),
-  stays: () => document.getElementById("shop-leave").close(),
-  leave: () => leave("jobs"),
-  finish: () => { const { id } = open(); leave("jobs"); removeJob(id); },
-  lost: () => { store.set({ lost: {} }); setTimeout(() => document.getElementById("lost-hole")?.focus()); },
+  aid: ({ aid }) => store.set({ shop: { ...shop(), [aid]: !shop()?.[aid] } }),
+  opens: ({ dialog }) => document.getElementById(dialog).showModal(),
+  closes: (_, pressed) => pressed.closest("dialog").close(),
+  drop: ({ id }) => removeJob(id),
+  finish: () => { const { id } = open(); away(); removeJob(id); },
+  lost: () => { store.set({ lost: {} }); setTimeout(() => focusOn("lost-hole")); },
   found: () => { store.set({ lost: null }); toTop(); },
-  goOn: ({ at }) => {
+  goOn({ at }) {
     store.set({ lost: null });
     lastStep = 0;
     step((job) => Number(at) < job.count ? { at: Number(at) } : forward({ ...job, at: job.count - 1 }), 60);
     toTop();
   },
-  show: ({ id }) => show(id),
+  show({ id }) {
+    store.set({ shop: { ...shop(), open: id }, view: "shop", lost: null });
+    toTop();
+    announce();
+  },
 };
 
-function clicked(event) {
-  const pressed = event.target.closest("[data-shop]");
-  if (!pressed) return;
-  event.preventDefault();
-  DO[pressed.dataset.shop](pressed.dataset);
-}
-
 // A key held down repeats; only its first stroke is a step.
-function held(event) {
-  if (event.repeat && (event.key === "Enter" || event.key === " ") && event.target.closest("[data-shop]")) event.preventDefault();
-}
+document.addEventListener("keydown", (event) => {
+  if (event.repeat && (event.key === "Enter" || event.key === " ") && event.target.closest(".shop button")) event.preventDefault();
+});
 
-function submitted(event) {
+document.addEventListener("submit", (event) => {
   if (event.target.id !== "lost-form") return;
   event.preventDefault();
-  askLocate(open(), new FormData(event.target), actions);
-}
-
-// For every root in which buttons of a job stand.
-export function listen(root, given) {
-  actions = given;
-  if (listening.has(root)) return;
-  listening.add(root);
-  root.addEventListener("click", clicked);
-  root.addEventListener("keydown", held);
-  root.addEventListener("submit", submitted);
-}
+  askLocate(open(), new FormData(event.target));
+});
 
 const SCREENS = { ready: readyScreen, trial: cutScreen, cut: cutScreen, closing: closingScreen, done: doneScreen };
 
-const leaving = (job) => html`<dialog id="shop-leave" aria-labelledby="shop-leave-title"><h2 id="shop-leave-title">Leave ${job.title}?</h2>
+const leaving = ({ title }) => html`<dialog id="shop-leave" aria-labelledby="shop-leave-title"><h2 id="shop-leave-title">Leave ${title}?</h2>
   <p>The count is kept: you find the job again under Jobs.</p>
-  <div class="shop-row"><button type="button" class="main" data-shop="stays">Stay</button><button type="button" data-shop="leave">Leave</button></div></dialog>`;
+  <div class="shop-row"><button class="main" data-do="closes">Stay</button><button data-do="away">Leave</button></div></dialog>`;
 
 const nothing = html`<h1 tabindex="-1" id="shop-title">No job is open</h1><p>Work out a setup, then take it to the machine.</p>
-  <button type="button" data-do="go" data-view="setup">Set up</button>`;
+  <button data-do="go" data-view="setup">Set up</button>`;
 
-export function render(root, state, given) {
-  listen(root, given);
+export function render(root, state) {
   const job = jobOf(state);
   if (!job) return mount(root, nothing);
   stayAwake(true);

@@ -1,6 +1,5 @@
 // Figures and terms as the shop reads them. Pure: no DOM, no state.
 
-const GAP = "\u2009";
 const TOWARDS = { with: "with the crank", against: "against the crank" };
 
 // What the service takes for whatever a head leaves out.
@@ -12,9 +11,7 @@ export const DEFAULT_HEAD = {
   stop_circles: null, screw: null, dial: null,
 };
 
-export function wholeHead(head) {
-  return { ...DEFAULT_HEAD, ...(head || {}) };
-}
+export const wholeHead = (head) => ({ ...DEFAULT_HEAD, ...(head || {}) });
 
 // A head as it is sent: what it lacks is left out.
 export function sentHead(head) {
@@ -33,21 +30,13 @@ export function headLine(head) {
   return parts.join(", ");
 }
 
-function plateSpan(circles) {
-  return circles.length > 1 ? `${Math.min(...circles)}-${Math.max(...circles)}` : String(circles[0] ?? "none");
-}
+const plateSpan = (circles) => circles.length > 1 ? `${Math.min(...circles)}-${Math.max(...circles)}` : String(circles[0] ?? "none");
 
-function dialText(dial) {
-  return dial.divisions ? `dial of ${dial.divisions}` : `dial to ${dial.vernier || dial.graduation}`;
-}
+const dialText = (dial) => dial.divisions ? `dial of ${dial.divisions}` : `dial to ${dial.vernier || dial.graduation}`;
 
-export function count(number, one, many) {
-  return `${number} ${number === 1 ? one : many}`;
-}
+export const plural = (number, one, many = `${one}s`) => Math.abs(number) === 1 ? one : many;
 
-export function grouped(number) {
-  return String(number).replace(/\B(?=(\d{3})+$)/g, GAP);
-}
+export const count = (number, one, many) => `${number} ${plural(number, one, many)}`;
 
 // Seconds of arc: 0.43″, 27″, 5′28″.
 export function seconds(value) {
@@ -59,39 +48,33 @@ export function seconds(value) {
   return `${Math.floor(whole / 60)}′${String(whole % 60).padStart(2, "0")}″`;
 }
 
-// What an angular error comes to on a diameter, in the same length unit: e × D/2, with e in radians.
-export function atRim(errorSeconds, diameter) {
-  return (Math.abs(errorSeconds) * Math.PI / 648000) * diameter / 2;
-}
+// An angular error on a diameter: e × D/2, with e in radians.
+export const atRim = (errorSeconds, diameter) => (Math.abs(errorSeconds) * Math.PI / 648000) * diameter / 2;
 
 export function length(value) {
   if (value === 0) return "0";
   return value >= 0.0001 ? value.toFixed(4) : value.toExponential(1);
 }
 
-// "22.5" and "22,5" give 22.5; anything else is passed on as typed, for the service to say what is wrong with it.
+// "22,5" gives 22.5; anything else goes as typed, for the service to say what is wrong with it.
 export function numberOr(text) {
   const plain = String(text).trim().replace(/^(\d+),(\d+)$/, "$1.$2");
   return /^-?\d+(\.\d+)?$/.test(plain) ? Number(plain) : String(text).trim();
 }
 
-// A count has no comma in it: "1,000" might be a thousand or one, so it goes as typed, to be asked about.
+// "1,000" might be a thousand or one, so it goes as typed, to be asked about.
 export function wholeOr(text) {
   const plain = String(text).trim();
   return /^-?\d+(\.\d+)?$/.test(plain) ? Number(plain) : plain;
 }
 
-export function list(text) {
-  return String(text).split(/[\s,;]+/).filter(Boolean).map(numberOr);
-}
+export const list = (text) => String(text).split(/[\s,;]+/).filter(Boolean).map(numberOr);
 
 export const METHODS = {
   direct: "Direct", plain: "Plain", compound: "Compound", differential: "Differential", dial: "By the dial", nearest: "Nearest hole",
 };
 
-export function plateWay(gearing) {
-  return TOWARDS[gearing.plate] || "";
-}
+export const plateWay = (gearing) => TOWARDS[gearing.plate] || "";
 
 export function clock(iso) {
   const made = new Date(iso);

@@ -5,6 +5,8 @@ from collections.abc import Callable, Iterator
 import pytest
 from playwright.sync_api import Browser, BrowserContext, ConsoleMessage, Page, Request
 
+from tests.page.markup import Checker, checking
+
 # The browser itself writes a line for every refusal and for every request made while the service is away.
 EXPECTED = ("422 (", "ERR_CONNECTION_REFUSED", "ERR_ABORTED", "Failed to load resource")
 
@@ -25,6 +27,13 @@ def watch(page: Page, base: str) -> list[str]:
     page.on("console", said)
     page.on("pageerror", lambda error: found.append(f"failed {error}"))
     return found
+
+
+@pytest.fixture(scope="session")
+def markup() -> Iterator[Checker]:
+    """The checker of markup."""
+    with checking() as checker:
+        yield checker
 
 
 Open = Callable[..., Page]

@@ -9,6 +9,7 @@ import pytest
 from playwright.sync_api import Page, expect
 
 from tests.page.conftest import Open
+from tests.page.markup import Checker
 
 AXE = (files("axe_playwright_python") / "axe.min.js").read_text(encoding="utf-8")
 # WCAG 2.2 AA with target-size, the checker's own advice, and contrast of 7:1 (AAA).
@@ -124,7 +125,7 @@ STATES: dict[str, Callable[[Page], None]] = {
 
 # Every control that is shown and pressed: at least 48 by 48, and 8 from its neighbour on the same row or column.
 CROWDED = """() => {
-  const kinds = 'button, input:not([type=radio], [type=checkbox]), select, textarea, summary, .pick, label.button, .pages a';
+  const kinds = 'button, .button, input:not([type=radio], [type=checkbox]), select, textarea, summary, .pick, .pages a';
   const pressed = [...document.querySelectorAll(kinds)].filter((each) => each.checkVisibility()
     && !each.matches('.unseen, .skip') && !each.closest('dialog:not([open])'));
   const name = (each) => each.id || each.textContent.trim().slice(0, 20);
@@ -175,14 +176,18 @@ def cut_off(page: Page) -> list[str]:
     return found
 
 
-# One visit a state: controls big enough and far enough apart for gloves, nothing cut off, and nothing for axe to find.
+def in_anybodys_way(page: Page, markup: Checker) -> list[str]:
+    """What is too small or too near for gloves, cut off, written wrongly, or found by axe."""
+    crowded: list[str] = page.evaluate(CROWDED)
+    return crowded + markup.finds_on(page) + cut_off(page) + found_by_the_checker(page)
+
+
+# One visit a state.
 @pytest.mark.parametrize("state", STATES)
-def test_nothing_stands_in_anybodys_way_in_any_state(open_page: Open, state: str) -> None:
+def test_nothing_stands_in_anybodys_way_in_any_state(open_page: Open, markup: Checker, state: str) -> None:
     page = open_page(width=360)
     STATES[state](page)
-    assert page.evaluate(CROWDED) == []
-    assert cut_off(page) == []
-    assert found_by_the_checker(page) == []
+    assert in_anybodys_way(page, markup) == []
 
 
 def test_the_operator_chooses_light_or_dark(page: Page) -> None:

@@ -6,7 +6,8 @@ import pytest
 from playwright.sync_api import Page, expect
 
 from tests.page.conftest import Open
-from tests.page.test_access import CROWDED, cut_off, found_by_the_checker
+from tests.page.markup import Checker
+from tests.page.test_access import CROWDED, in_anybodys_way
 from tests.page.test_at_the_machine import figures, press, take_to_machine, title
 
 BEGIN = "Cut without a trial pass"
@@ -85,13 +86,12 @@ SCREENS: dict[str, Callable[[Page], None]] = {
 
 
 @pytest.mark.parametrize("screen", SCREENS)
-def test_nothing_stands_in_the_way_on_any_screen_of_the_shop(page: Page, screen: str) -> None:
+def test_nothing_stands_in_the_way_on_any_screen_of_the_shop(page: Page, markup: Checker, screen: str) -> None:
     SCREENS[screen](page)
     for width in (360, 800, 1280):
         page.set_viewport_size({"width": width, "height": 900})
         assert page.evaluate(CROWDED) == []
-    assert cut_off(page) == []
-    assert found_by_the_checker(page) == []
+    assert in_anybodys_way(page, markup) == []
 
 
 def test_done_is_high_enough_for_a_glove(open_page: Open) -> None:

@@ -1,12 +1,12 @@
 // An angle as crank settings, crank settings as an angle, and what the angle comes to as an arc, a chord, a rise, a sine bar.
 
 import { html, mount } from "../html.js";
-import { angle as askAngle } from "../api.js";
+import { ask as askService } from "../api.js";
 import { store } from "../store.js";
 import { field } from "../field.js";
-import { summary } from "../errors.js";
+import { faults, summary } from "../errors.js";
 import { mixed } from "./fractions.js";
-import { faultsOf, fillForm, keepForm } from "../kept-form.js";
+import { fillForm, keepForm } from "../kept-form.js";
 import { count, headLine, numberOr, seconds, wholeHead } from "../words.js";
 
 const TYPING = 400;
@@ -34,7 +34,7 @@ async function ask(loud) {
   const form = anglesOf(state);
   const mine = ++asking;
   if (isBlank(form) && !loud) return store.set({ converted: null });
-  const reply = await askAngle(toRequest(form, wholeHead(state.head)));
+  const reply = await askService("/v1/angle", toRequest(form, wholeHead(state.head)));
   if (mine !== asking) return;
   if (reply.ok) {
     store.set({ converted: { answer: reply.data } });
@@ -67,8 +67,8 @@ function formOf({ from }, found) {
     <button type="submit" class="main" id="angles-ask">Convert</button></form>`;
 }
 
-const setting = ({ turns, holes, circle, plate }) => html`<li><strong>${[turns ? count(turns, "turn", "turns") : "",
-  holes ? `${count(holes, "space", "spaces")} on ${circle}` : ""].filter(Boolean).join(" and ") || "no move"}</strong>${plate ? `, plate ${plate}` : ""}</li>`;
+const setting = ({ turns, holes, circle, plate }) => html`<li><strong>${[turns ? count(turns, "turn") : "",
+  holes ? `${count(holes, "space")} on ${circle}` : ""].filter(Boolean).join(" and ") || "no move"}</strong>${plate ? `, plate ${plate}` : ""}</li>`;
 
 function crank({ turns, settings, nearest }) {
   const close = nearest && !settings?.length ? html`<p>No circle of this head gives it exactly. Nearest:</p><ul>${setting(nearest)}</ul>
@@ -95,7 +95,7 @@ export function render(root, state, given) {
   if (mount(root, html`<h1 tabindex="-1">Angles</h1><p id="angles-head"></p><div class="columns"><div id="angles-ask-here"></div><div id="angles-result" class="column"></div></div>`)) ask(false);
   keepForm(root, "angles-form", "angles", { changed, asked: () => ask(true) });
   const values = anglesOf(state);
-  const found = faultsOf(state.converted?.problem, fieldOf);
+  const found = faults(state.converted?.problem, fieldOf);
   root.querySelector("#angles-head").textContent = `On ${state.headName || "the head"}: ${headLine(state.head)}.`;
   const form = root.querySelector("#angles-ask-here");
   mount(form, html`${summary(found)}${formOf(values, found)}`);

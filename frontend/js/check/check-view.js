@@ -1,12 +1,12 @@
 // A setup worked by hand: what it really makes, what slipped, and the right one beside it.
 
 import { html, mount } from "../html.js";
-import { solve, verify } from "../api.js";
+import { ask as askService, solve } from "../api.js";
 import { store } from "../store.js";
-import { summary } from "../errors.js";
+import { faults, summary } from "../errors.js";
 import { mixed, wideError } from "./fractions.js";
 import { figures } from "../figures.js";
-import { faultsOf, fillForm, keepForm } from "../kept-form.js";
+import { fillForm, keepForm } from "../kept-form.js";
 import { checkForm, fieldOf, fromClaim, toRequest } from "./check-form.js";
 import { toHash } from "../link.js";
 import { toBody } from "../question.js";
@@ -26,7 +26,7 @@ async function ask() {
   const state = store.get();
   const mine = ++asking;
   store.set({ checked: { ...state.checked, busy: true } });
-  const reply = await verify(toRequest(checkOf(state), wholeHead(state.head)));
+  const reply = await askService("/v1/verify", toRequest(checkOf(state), wholeHead(state.head)));
   if (mine !== asking) return;
   store.set({ checked: reply.ok ? { answer: reply.data } : { problem: reply.problem } });
   actions.say(reply.ok ? VERDICT[reply.data.verdict][1] : "");
@@ -64,7 +64,7 @@ function clicked({ target }) {
 function makes({ makes: made, error }) {
   if (!made) return "";
   const whole = made.divisions && !made.divisions.includes("/");
-  const divisions = made.divisions && (whole ? count(made.divisions, "division", "divisions") : `${mixed(made.divisions)} divisions, no whole number`);
+  const divisions = made.divisions && (whole ? count(made.divisions, "division") : `${mixed(made.divisions)} divisions, no whole number`);
   return html`<dl class="facts-list"><div><dt>It makes</dt><dd>${divisions || "no even division"}</dd></div>
     ${made.step ? html`<div><dt>Each move turns the work</dt><dd>${made.step.dms}</dd></div>` : ""}
     ${error ? html`<div><dt>Worst place off by</dt><dd>${wideError(error.worst_seconds, seconds)}</dd></div>
@@ -72,9 +72,9 @@ function makes({ makes: made, error }) {
 }
 
 function claimText({ method, turns, holes, circle, second, gearing, reading }) {
-  const move = [turns ? count(turns, "turn", "turns") : "", holes ? `${count(holes, "space", "spaces")} on ${circle}` : "", reading?.dms ?? reading ?? ""].filter(Boolean).join(", ");
-  const then = second ? `; then ${count(Math.abs(second.holes), "space", "spaces")} ${second.holes < 0 ? "back" : "on"} on ${second.circle}` : "";
-  const gears = gearing ? `; spindle ${gearing.spindle}, worm ${gearing.worm}${gearing.stud ? `, stud ${gearing.stud.join(" and ")}` : ""}, ${count(gearing.idlers, "idler", "idlers")}` : "";
+  const move = [turns ? count(turns, "turn") : "", holes ? `${count(holes, "space")} on ${circle}` : "", reading?.dms ?? reading ?? ""].filter(Boolean).join(", ");
+  const then = second ? `; then ${count(Math.abs(second.holes), "space")} ${second.holes < 0 ? "back" : "on"} on ${second.circle}` : "";
+  const gears = gearing ? `; spindle ${gearing.spindle}, worm ${gearing.worm}${gearing.stud ? `, stud ${gearing.stud.join(" and ")}` : ""}, ${count(gearing.idlers, "idler")}` : "";
   return `${METHODS[method] || method}: ${move || "no move"}${then}${gears}`;
 }
 
@@ -102,7 +102,7 @@ export function render(root, state, given) {
   }
   keepForm(root, "check-form", "check", { changed, asked: ask });
   const check = checkOf(state);
-  const found = faultsOf(state.checked?.problem, fieldOf);
+  const found = faults(state.checked?.problem, fieldOf);
   root.querySelector("#check-head").textContent = `On ${state.headName || "the head"}: ${headLine(state.head)}.`;
   const form = root.querySelector("#check-ask-here");
   mount(form, html`${summary(found)}${checkForm(check, found, state.checked?.busy)}`);

@@ -36,7 +36,7 @@ function drawings({ move, gearing }, head) {
   return html`<div class="handout-drawings">${plate}${gearing ? raw(drawTrain(gearing)) : ""}</div>`;
 }
 
-const asked = ({ divisions, angle }) => divisions ? count(divisions, "division", "divisions") : angle;
+const asked = ({ divisions, angle }) => divisions ? count(divisions, "division") : angle;
 
 function lesson({ title, words }, { work, setup }, head) {
   return html`<section class="handout-lesson"><h2>${title}</h2><div class="handout-pair"><div>${words.map((line) => html`<p>${line}</p>`)}

@@ -25,10 +25,18 @@ function readyMade(state) {
     <button type="button" id="ready-${id}" data-do="startFrom" data-id="${id}"><strong>${title}</strong> <span>${headLine(head) === title ? "" : headLine(head)}</span></button></li>`)}</ul></details>`;
 }
 
+// #/head/plates/0/2 is about the row of plate 1, #/head/idlers/simple/with about the field of that name.
+function fieldOf(pointer) {
+  if (pointer.startsWith("#/head/plates")) return `head-plate-${pointer.split("/")[3] || 0}`;
+  if (pointer.startsWith("#/head/screw")) return "head-screw-lead";
+  const found = /^#\/head\/((?:dial|idlers)(?:\/\w+)+|\w+)/.exec(pointer);
+  return found ? `head-${found[1].replaceAll("/", "-")}` : "head-ratio";
+}
+
 export function render(root, state, actions) {
   if (mount(root, FRAME)) listen(root, actions);
   const draft = state.headDraft || toDraft(state.head, state.headName);
-  const found = faults(state.headProblem, "head-ratio");
+  const found = faults(state.headProblem, fieldOf);
   mount(root.querySelector("#kept"), html`${keptHeads(state)}${readyMade(state)}`);
   const form = root.querySelector("#head-form");
   const fresh = mount(form, html`${summary(found)}<form id="head" class="sheet" novalidate>${headFields(draft, found)}
