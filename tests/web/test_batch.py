@@ -11,6 +11,8 @@ import pytest
 from flask.testing import FlaskClient
 from werkzeug.test import TestResponse
 
+from dividing.web import batch
+
 ADDRESS = "/v1/solve/batch"
 CIRCLES = (15, 16, 17, 18, 19, 20, 21, 23, 27, 29, 31, 33, 37, 39, 41, 43, 47, 49)
 SERVED = [count for count in range(2, 400) if any(40 * circle % count == 0 for circle in CIRCLES)]
@@ -268,3 +270,24 @@ def test_other_kinds_of_body_are_refused(client: FlaskClient) -> None:
         )
     assert send(client, b"{", "application/json").status_code == 400
     assert send(client, b"divisions\n\xff\n").status_code == 400
+
+
+def test_an_item_on_which_the_service_fails_is_our_fault_and_spoils_no_other(
+    client: FlaskClient, monkeypatch: pytest.MonkeyPatch, caplog: pytest.LogCaptureFixture
+) -> None:
+    solved = batch.solved
+
+    def failing(asked: dict[str, Any]) -> dict[str, Any]:
+        if asked["work"]["divisions"] == 13:
+            raise RuntimeError("a fault of ours")
+        return solved(asked)
+
+    monkeypatch.setattr(batch, "solved", failing)
+    items = [{"ref": str(count), "work": {"divisions": count}} for count in (12, 13, 14)]
+    told = client.post(ADDRESS, json={"items": items}).json["answers"]
+    assert [each["status"] for each in told] == [200, 500, 200]
+    problem = told[1]["problem"]
+    assert problem["type"] == "/docs#problem-our-fault"
+    assert problem["detail"] == "The service failed on this request. It is not your doing; pass the request id on."
+    assert "a fault of ours" not in str(told)
+    assert [record.message for record in caplog.records] == ["an item of a batch failed"]

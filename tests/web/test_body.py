@@ -11,6 +11,7 @@ from werkzeug.test import EnvironBuilder
 from werkzeug.wrappers import Request
 
 from dividing.web.body import read_body
+from dividing.web.problems import Problem
 
 LIMIT = 1000
 
@@ -98,3 +99,19 @@ def test_a_body_that_breaks_off_is_refused_as_what_it_is(
 ) -> None:
     with pytest.raises(refusal):
         read_body(in_chunks(body), LIMIT)
+
+
+def test_a_body_shorter_than_was_told_is_refused() -> None:
+    environ = EnvironBuilder(method="POST", data=b"x" * 10).get_environ()
+    environ["wsgi.input"] = io.BytesIO(b"x" * 9)
+    with pytest.raises(BadRequest) as refusal:
+        read_body(Request(environ), LIMIT)
+    assert refusal.value.description == "The body broke off before its end, or its chunks cannot be read."
+
+
+@pytest.mark.parametrize("coding", ["gzip", "br", "deflate, gzip"])
+def test_a_compressed_body_is_refused_before_it_is_read(coding: str) -> None:
+    environ = EnvironBuilder(method="POST", data=b"x", headers={"Content-Encoding": coding}).get_environ()
+    with pytest.raises(Problem) as refusal:
+        read_body(Request(environ), LIMIT)
+    assert refusal.value.detail == "Send the body as it is, not compressed; leave Content-Encoding out."

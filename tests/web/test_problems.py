@@ -9,6 +9,7 @@ from flask import Flask
 from flask.testing import FlaskClient
 from marshmallow import ValidationError
 from werkzeug.exceptions import HTTPException, RequestTimeout
+from werkzeug.routing import RequestRedirect
 from werkzeug.test import TestResponse
 
 from dividing.indexing.faults import Fault, Refused
@@ -252,3 +253,16 @@ def test_every_refusal_can_be_told_for_one_item_of_many() -> None:
         )
     }
     assert kinds == {"wrong-field", "not-json", "timed-out", "too-much-work", "our-fault"}
+
+
+def test_a_way_to_another_address_is_no_refusal() -> None:
+    app = Flask(__name__)
+    problems.install(app)
+
+    @app.get("/moved")
+    def moved() -> None:
+        raise RequestRedirect("/v1/heads")
+
+    response = app.test_client().get("/moved")
+    assert (response.status_code, response.headers["Location"]) == (308, "/v1/heads")
+    assert response.content_type != "application/problem+json"

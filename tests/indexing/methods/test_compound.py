@@ -169,3 +169,15 @@ class TestTheMovesOfAPair:
                     length = moves[0] * second + abs(moves[1]) * first
                     # Where one circle alone makes it nobody makes two moves, and how small they are is all one.
                     assert length == min(lengths[points]) or by_one_circle, (first, second, points)
+
+
+class TestWhereNoTwoMovesLead:
+    def test_an_angle_that_no_fraction_tells_is_exact_on_no_pair_though_its_nearest_fraction_is(self) -> None:
+        rounded = Arc(Angle(Fraction(1, 51), rational=False), 2)
+        assert setups(compound.exact(Arc(Angle(Fraction(1, 51)), 2), Head()))
+        assert compound.exact(rounded, Head()) == compound.NO_TWO_CIRCLES
+
+    def test_places_that_one_circle_makes_leave_nothing_between_them(self) -> None:
+        # On 2 and 3 holes two moves make a sixth and five sixths; two fifths lie between 2/6 and 3/6.
+        small = Head(ratio=1, plates=((2, 3),))
+        assert compound.approximate(Arc(Angle(Fraction(2, 5)), 2), small) == compound.TOO_FINE

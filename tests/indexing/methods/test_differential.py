@@ -133,3 +133,25 @@ class TestNear:
     def test_the_error_told_is_that_of_the_move_and_train(self) -> None:
         for setup in setups(differential.approximate(Divisions(383, fixed=True), GEARED)):
             assert setup.accuracy.step == crank(setup) / (40 - motion(setup)) - Fraction(1, 383)
+
+
+class TestTrainsThatCannotBeUsed:
+    def test_a_train_without_its_second_idler_turns_the_plate_one_way_only(self) -> None:
+        # 40 - 41/3 x 126/41 = -2 = -48/24 would want two idlers, and three gears leave one.
+        few = Head(change_gears=(24, 48, 64))
+        enough = Head(change_gears=(24, 48, 64, 72))
+        work = Divisions(41, every=3)
+        ways = {motion(setup) < 0 for setup in setups(differential.exact(work, enough))}
+        assert True in ways
+        assert all(motion(setup) > 0 for setup in setups(differential.exact(work, few)))
+
+    def test_a_head_too_coarse_for_an_angle_tries_nothing(self) -> None:
+        # Two of 9,017 parts: 46 x 49 x 2 is less.
+        assert differential.exact(Arc(Angle(Fraction(2, 4_511)), 2), GEARED) == differential.NO_TRAIN
+
+    def test_no_train_may_turn_the_plate_as_fast_as_the_crank_or_faster(self) -> None:
+        # At 2:1 a train of 2 or more leaves the crank nothing to turn the spindle by.
+        quick = Head(ratio=2, change_gears=(24, 24, 48, 72, 30, 50), plates=((17, 20),))
+        for divisions in (7, 11, 13, 19, 23, 29):
+            for setup in setups(differential.approximate(Divisions(divisions, fixed=True), quick)):
+                assert motion(setup) < 2

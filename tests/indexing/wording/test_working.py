@@ -5,8 +5,9 @@ from __future__ import annotations
 import pytest
 
 from dividing.indexing.angles import parse_angle
+from dividing.indexing.head import Head
 from dividing.indexing.wording import working
-from dividing.indexing.work import Arc, Divisions
+from dividing.indexing.work import Angles, Arc, Divisions
 from tests.indexing.wording.asked import ARC, GEARED, LIST, MARKS, TABLE, USUAL, Asked, asked
 
 LINES: list[tuple[Asked, list[str]]] = [
@@ -35,13 +36,13 @@ LINES: list[tuple[Asked, list[str]]] = [
         [
             "90/7 = 12 6/7",
             "12 turns and 3°25'42.86\", set to 3°25'40\"",
-            "Off by 4.29\" at the worst position",
+            'Off by 4.29" at the worst position',
         ],
     ),
     # 90/84 = 1 1/14 turn, a fourteenth of 60 marks is 4 2/7; at worst 3/7 of a mark of 240".
     (
         asked(84, MARKS),
-        ["90/84 = 1 1/14", "1 turn and 4 2/7 divisions, set to 4", "Off by 102.86\" at the worst position"],
+        ["90/84 = 1 1/14", "1 turn and 4 2/7 divisions, set to 4", 'Off by 102.86" at the worst position'],
     ),
     (asked(LIST), ["Each angle × 40/360 gives its crank turns from zero, and all come out exactly"]),
 ]
@@ -61,3 +62,11 @@ def test_an_angle_in_radians_is_worked_in_decimals() -> None:
 def test_two_circles_are_told_as_the_grid_that_they_make() -> None:
     # 47 x 49 = 2303.
     assert working(*asked(73, place=0))[1] == "Circles 47 and 49 together make every 1/2303 of a crank turn"
+
+
+def test_a_list_on_two_circles_has_no_one_move_to_work() -> None:
+    # 40/51 and 40/3 of a turn on 15 and 17: each position has two moves of its own.
+    places = Angles(tuple(parse_angle(text) for text in ("0", "1/51 turn", "1/3 turn")))
+    assert working(*asked(places, Head(plates=((15, 17),)), "compound")) == [
+        "Each angle × 40/360 gives its crank turns from zero, and all come out exactly"
+    ]

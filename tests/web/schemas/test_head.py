@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from decimal import Decimal
 from fractions import Fraction
 from typing import Any
 
@@ -107,3 +108,12 @@ def flat(messages: Any, path: tuple[Any, ...] = ()) -> set[tuple[Any, ...]]:
             found |= flat(below, path if key == "_schema" else (*path, key))
         return found
     return {(*path, sentence) for sentence in messages}
+
+
+def test_a_head_too_long_to_remember_is_loaded_anew() -> None:
+    # A circle's holes may be spelt with many decimals; 100 of them are past what is kept.
+    long = {"plates": [[Decimal(f"{holes}.{'0' * 30}") for holes in range(100, 200)]], "direct_circles": []}
+    assert len(repr(long)) > 4096
+    first, second = load_head(long), load_head(long)
+    assert first == second
+    assert first is not second

@@ -83,8 +83,6 @@ class Request(Schema):
         return f'There is no field "{shown}" here; the fields are {", ".join(self.load_fields)}.'
 
     def _out_of_bounds(self, valid: Any, messages: dict[str, Any]) -> dict[str | int, Any]:
-        if not isinstance(valid, dict):
-            return {}
         try:
             self.make({**self._unasked(), **valid})
         except Refused as refused:

@@ -52,8 +52,7 @@ class Items(fields.List[Any]):
             raise ValidationError(f"A batch has 1 to {BATCH_ITEMS_MOST} items, not {len(value):,}. Split it.")
         if attr is not None and data is not None and attr in data:
             raise ValidationError('Give a list of items here, between "[" and "]".')
-        found: list[Any] = super().deserialize(value, attr, data, **kwargs)
-        return found
+        return [*super().deserialize(value, attr, data, **kwargs)]
 
 
 class BatchIn(Request):
