@@ -41,6 +41,7 @@ class GearedPlate:
     trains: TrainTable
     motions: dict[int, list[tuple[int, int, Ratio]]]
     """By spaces: circles, their plates, and the motions of the plate that some train makes."""
+    least: int
     most: int
     ready: dict[int, tuple[Geared, ...]] = field(default_factory=dict)
 
@@ -52,9 +53,9 @@ class GearedPlate:
         >>> best.spaces // 127, best.circle, str(best.gearing.train)
         (6, 18, '7/3')
         """
-        motions, most = self.motions, self.most
-        if most // count < len(motions):
-            fitting = [spaces for spaces in range(count, most + 1, count) if spaces in motions]
+        motions, first = self.motions, -(-self.least // count) * count
+        if (self.most - first) // count < len(motions):
+            fitting = [spaces for spaces in range(first, self.most + 1, count) if spaces in motions]
         else:
             fitting = [spaces for spaces in motions if spaces % count == 0]
         found: list[Geared] = []
@@ -86,9 +87,10 @@ def geared_plate(head: Head) -> GearedPlate:
             ):
                 if spaces > 0:
                     motions.setdefault(spaces, []).append((circle, plate, motion))
-    return GearedPlate(head, trains, motions, max(motions, default=0))
+    return GearedPlate(head, trains, motions, min(motions, default=1), max(motions, default=0))
 
 
+@lru_cache(maxsize=32)
 def has_table(head: Head) -> bool:
     """Whether a head is small enough for such a table."""
     return (

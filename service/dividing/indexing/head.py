@@ -226,6 +226,16 @@ class Head:
         return {points: tuple(pairs) for points, pairs in grids.items()}
 
     @cached_property
+    def direct_words(self) -> str:
+        """What the direct plate has, for a sentence."""
+        return f"The direct plate has {' or '.join(map(str, self.direct_ranked))} holes"
+
+    @cached_property
+    def all_circles_together(self) -> int:
+        """The smallest number that every circle divides: no circle is a multiple of what does not divide it."""
+        return lcm(*(circle for circle, _ in self.circles))
+
+    @cached_property
     def all_pairs_together(self) -> int:
         """The smallest number that every grid of two circles divides: a denominator that does not is made by none."""
         return lcm(*self.pairs_by_lcm)

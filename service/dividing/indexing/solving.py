@@ -9,7 +9,7 @@ Approximate ones stand by their worst error at any position.
 from __future__ import annotations
 
 from collections.abc import Collection, Mapping, Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from .bounds import SETUPS_MOST
 from .faults import Fault, Refused
@@ -31,8 +31,7 @@ _BESIDE_OTHERS: Mapping[MethodName, Declined] = {"nearest": Declined("nearest", 
 LIMIT_USUAL = 5
 
 
-@dataclass(frozen=True, slots=True)
-class Solution:
+class Solution(NamedTuple):
     """Setups, best first and never none, and each method that gave nothing with its reason."""
 
     work: Work
@@ -60,7 +59,7 @@ def solve(
     if not 1 <= limit <= SETUPS_MOST:
         raise Refused([Fault(("limit",), f"The limit is a number of setups from 1 to {SETUPS_MOST}.")])
     names = METHOD_NAMES if methods is None else tuple(name for name in METHOD_NAMES if name in methods)
-    refusals = {name: Declined(name, reason) for name, reason in (barred or {}).items() if name in names}
+    refusals = {name: Declined(name, barred[name]) for name in names if name in barred} if barred else {}
     usable = tuple(name for name in names if name not in refusals) if refusals else names
     setups, declined = _exact(work, head, usable, limit, told=methods is not None)
     if not setups:
@@ -73,10 +72,10 @@ def solve(
             # The nearest hole on two circles needs the same second move, of plate and crank together.
             setups = [setup for setup in setups if setup.second is None]
     if refusals:
-        declined.update(refusals)
+        declined = {name: no for name in names if (no := refusals.get(name) or declined.get(name))}
     if not setups:
         raise Refused([Fault(("methods",), _nothing_serves(declined, asked=methods is not None))])
-    return Solution(work, head, tuple(setups[:limit]), tuple(declined[name] for name in names if name in declined))
+    return Solution(work, head, tuple(setups[:limit]), tuple(declined.values()))
 
 
 def _exact(

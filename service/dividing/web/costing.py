@@ -34,8 +34,7 @@ def solving(work: Work, head: Head, methods: tuple[str, ...] | None = None) -> f
     """
     seconds = BASE
     if not isinstance(work, Angles) and len(head.change_gears) > 1 and _may("differential", methods):
-        holes = sum(map(sum, head.plates))
-        seconds += PER_TRAIN * 2 * PLATE_MOTION_MOST * holes * float(work.step)
+        seconds += PER_TRAIN * 2 * PLATE_MOTION_MOST * head.holes_in_all * float(work.step)
     if not isinstance(work, Divisions):
         circles = sum(map(len, head.plates))
         seconds += PER_PLACE * min(work.cuts * circles**2, PLACES_TRIED) + PER_CUT * work.cuts

@@ -39,7 +39,7 @@ def read(data: bytes) -> Any:
     text = _text(data)
     _check_nesting(data)
     try:
-        value = _DECODER.decode(text)
+        value = (_SHORT_DECODER if len(data) <= NUMBER_LONGEST else _DECODER).decode(text)
     except json.JSONDecodeError as error:
         sentence = f"The body is not JSON: {error.msg} at line {error.lineno}, character {error.colno}."
         raise NotJson(sentence) from None
@@ -102,3 +102,5 @@ def _constant(name: str) -> NoReturn:
 
 
 _DECODER = json.JSONDecoder(object_pairs_hook=_object, parse_float=_decimal, parse_int=_whole, parse_constant=_constant)
+_SHORT_DECODER = json.JSONDecoder(object_pairs_hook=_object, parse_float=_decimal, parse_constant=_constant)
+"""For a body that is too short to hold a number too long."""

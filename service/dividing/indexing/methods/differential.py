@@ -48,7 +48,9 @@ def exact(work: Work, head: Head, most: int = SETTINGS_MOST) -> tuple[Setup, ...
     no = _unable(head)
     if no or not work.rational:
         return no or IRRATIONAL
-    found = geared_plate(head).dividing(work.step.denominator) if _tabled(work, head) else _found(work, head)
+    step = work.step
+    tabled = step.numerator == 1 and has_table(head)
+    found = geared_plate(head).dividing(step.denominator) if tabled else _found(work, head)
     return _exact_setups(work, found, most) if found else NO_TRAIN
 
 
@@ -103,10 +105,6 @@ def tries(work: Stepped, head: Head) -> Iterator[Try]:
                 yield circle, plate, holes, (motion // shared, lower // shared)
 
 
-def _tabled(work: Stepped, head: Head) -> bool:
-    return work.step.numerator == 1 and has_table(head)
-
-
 def _found(work: Stepped, head: Head) -> list[Geared]:
     """The tries whose plate motion some train makes, best first. The hot loop of heads without a table: it goes
     through the spaces of one circle with the motion falling by one step at each, and builds nothing for a motion that
@@ -116,13 +114,14 @@ def _found(work: Stepped, head: Head) -> list[Geared]:
     found: list[Geared] = []
     if _most_spaces(head) * step.numerator < upper:
         return found
+    spaces, slowest, fastest = step.numerator, head.ratio - PLATE_MOTION_MOST, head.ratio + PLATE_MOTION_MOST
     for circle, plate in head.circles:
-        lower = circle * step.numerator
-        least = max(-((PLATE_MOTION_MOST - head.ratio) * lower // upper), 1)
-        most = (head.ratio + PLATE_MOTION_MOST) * lower // upper
+        lower = circle * spaces
+        least = max(-(-slowest * lower // upper), 1)
+        most = fastest * lower // upper
         if least > most:
             continue
-        known = table.motions_over(lower)
+        known = table.reached.get(lower) or table.motions_over(lower)
         motion = head.ratio * lower - least * upper
         for holes in range(least, most + 1):
             if abs(motion) in known and (holes % circle or circle == first_circle):

@@ -23,8 +23,7 @@ def exact(work: Work, head: Head, most: int = SETUPS_MOST) -> tuple[Setup, ...] 
     wanted = common_denominator(work, 1)
     found = [circle for circle in head.direct_ranked if circle % wanted == 0]
     if not found:
-        circles = " or ".join(map(str, head.direct_ranked))
-        return Declined("direct", f"The direct plate has {circles} holes, not a multiple of {readable(wanted)}.")
+        return Declined("direct", f"{head.direct_words}, not a multiple of {readable(wanted)}.")
     return tuple(_setup(work, circle) for circle in found[:most])
 
 

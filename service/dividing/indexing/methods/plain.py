@@ -28,8 +28,7 @@ def exact(work: Work, head: Head, most: int = SETUPS_MOST) -> tuple[Setup, ...] 
     if not work.rational:
         return Declined("plain", "An angle in radians is no whole number of holes on any circle.")
     wanted = common_denominator(work, head.ratio)
-    found = [pair for pair in head.circles if pair[0] % wanted == 0]
-    if not found:
+    if head.all_circles_together % wanted or not (found := [pair for pair in head.circles if pair[0] % wanted == 0]):
         return Declined("plain", f"No circle on these plates is a multiple of {readable(wanted)}.")
     del found[1 if wanted == 1 else most :]
     if isinstance(work, Angles):

@@ -21,7 +21,11 @@ def summary(work: Work, head: Head, setup: Setup) -> str:
     >>> summary(found.work, found.head, found.setups[0])
     'Plate 3, circle 49: 1 turn and 21 spaces, arms over 22 holes'
     """
-    line = _move_line(work, head, setup)
+    move = setup.move
+    if move and move.plate and move.holes and setup.second is None:
+        line = _one_circle(move)
+    else:
+        line = _move_line(work, head, setup)
     if setup.gearing:
         line += _gears(setup.gearing)
     if setup.every > 1:
@@ -39,9 +43,7 @@ def _move_line(work: Work, head: Head, setup: Setup) -> str:
         return f"{_place(move, setup)}: {_first(move)}, then {_second(setup)}"
     if move.plate is None:
         return f"Direct plate, circle {move.circle}: {counted(move.holes, 'space')}"
-    if not move.holes:
-        return f"{counted(move.turns or 0, 'turn')}, pin back in the same hole of any circle"
-    return _one_circle(move)
+    return f"{counted(move.turns or 0, 'turn')}, pin back in the same hole of any circle"
 
 
 @lru_cache(maxsize=KEPT)

@@ -114,17 +114,21 @@ def _differential(work: Stepped, head: Head, setup: Setup) -> list[str]:
     crank = mixed(spaces, circle)
     lines = [f"Crank move chosen: {crank} turn"]
     if step.numerator <= LONGEST:
-        over, under = spaces * step.denominator, circle * step.numerator
-        per_turn, moves = mixed(over, under), mixed(step.denominator, step.numerator)
-        lines += (
-            f"Such moves in one spindle turn: {moves} × {crank} = {per_turn} crank turns",
-            f"{head.ratio} - {per_turn} = {mixed(head.ratio * under - over, under)}{_WAYS[gearing.plate]}",
-        )
+        moves = mixed(step.denominator, step.numerator)
+        per_turn, rest = _per_turn(head.ratio, spaces * step.denominator, circle * step.numerator)
+        lines.append(f"Such moves in one spindle turn: {moves} × {crank} = {per_turn} crank turns")
+        lines.append(f"{rest}: the plate turns {gearing.plate} the crank")
     lines.append(_train(gearing))
-    return lines if setup.exact else [*lines, _miss(setup)]
+    if not setup.exact:
+        lines.append(_miss(setup))
+    return lines
 
 
-_WAYS = {way: f": the plate turns {way} the crank" for way in ("with", "against")}
+@lru_cache(maxsize=KEPT)
+def _per_turn(ratio: int, over: int, under: int) -> tuple[str, str]:
+    """Crank turns relative to the plate in one spindle turn, and what is left of the ratio for the plate."""
+    made = mixed(over, under)
+    return made, f"{ratio} - {made} = {mixed(ratio * under - over, under)}"
 
 
 @lru_cache(maxsize=KEPT)

@@ -25,8 +25,8 @@ def located(lost: LostCount, setup: Setup, candidates: tuple[Candidate, ...]) ->
 def _candidate(lost: LostCount, found: Candidate) -> Answer:
     rational = lost.work.rational
     return {
-        **row_out(found.row, lost.head, {}, rational=rational),
+        **row_out(found.row, lost.head, rational=rational),
         "off_degrees": decimal_degrees(found.off),
         "hole_agrees": found.hole_agrees,
-        "next": None if found.next is None else row_out(found.next, lost.head, {}, rational=rational),
+        "next": None if found.next is None else row_out(found.next, lost.head, rational=rational),
     }

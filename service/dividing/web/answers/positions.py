@@ -18,16 +18,28 @@ Places = dict[tuple[int, int], Answer]
 def position_rows(work: Work, head: Head, setup: Setup, places: Places) -> list[Answer]:
     """A row for every cut, in the order of cutting; `places` takes their angles and gives those that it has."""
     rational = work.rational
-    return [row_out(row, head, places, rational=rational) for row in rows(work, head, setup)]
+    return [
+        _cut(row, head, places.get(row.place_of) or _placed(row, places, rational=rational))
+        for row in rows(work, head, setup)
+    ]
 
 
-def row_out(row: Row, head: Head, places: Places, *, rational: bool = True) -> Answer:
+def _placed(row: Row, places: Places, *, rational: bool) -> Answer:
+    places[row.place_of] = angle = _place(row, rational=rational)
+    return angle
+
+
+def _place(row: Row, *, rational: bool) -> Answer:
+    angle = angle_out_of(*row.place_of)
+    return angle if rational else {**angle, "turns": None}
+
+
+def row_out(row: Row, head: Head, *, rational: bool = True) -> Answer:
     """One cut; `rational` is False where the angles asked for are no exact fraction of a turn."""
-    angle = places.get(row.place_of)
-    if angle is None:
-        angle = places[row.place_of] = angle_out_of(*row.place_of)
-        if not rational:
-            angle["turns"] = None
+    return _cut(row, head, _place(row, rational=rational))
+
+
+def _cut(row: Row, head: Head, angle: Answer) -> Answer:
     return {
         "cut": row.cut,
         "division": row.division,

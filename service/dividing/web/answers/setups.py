@@ -8,7 +8,7 @@ from dividing.indexing import wording
 from dividing.indexing.angles import seconds
 from dividing.indexing.head import Head
 from dividing.indexing.positions import dial_set
-from dividing.indexing.setup import NO_ERROR, Accuracy, Gearing, Move, Setup, Tolerance
+from dividing.indexing.setup import NO_ERROR, Accuracy, Gearing, Move, SecondMove, Setup, Tolerance
 from dividing.indexing.tolerances import at_rim, within
 from dividing.indexing.work import Angles, Work
 
@@ -20,16 +20,17 @@ def setup_out(
     work: Work, head: Head, setup: Setup, tolerance: Tolerance | None, table: list[Answer] | None = None
 ) -> Answer:
     """One way to set the head, told in full."""
+    accuracy = setup.accuracy
     return {
         "method": setup.method,
         "exact": setup.exact,
         "summary": wording.summary(work, head, setup),
         "move": _move(setup.move),
-        "second_move": _second(setup),
-        "gearing": gearing_out(setup.gearing),
-        "dial": _dial_step(work, head, setup),
+        "second_move": None if setup.second is None else _second(setup.second, setup.move and setup.move.plate),
+        "gearing": None if setup.gearing is None else gearing_out(setup.gearing),
+        "dial": _dial_step(work, head) if setup.method == "dial" else None,
         "every": setup.every,
-        "error": error_out(setup.accuracy, tolerance),
+        "error": _NO_ERROR_OUT if accuracy is NO_ERROR and tolerance is None else error_out(accuracy, tolerance),
         "working": wording.working(work, head, setup),
         "instructions": wording.instructions(work, head, setup),
         "cautions": wording.cautions(work, head, setup),
@@ -87,22 +88,17 @@ def _move(move: Move | None) -> Answer | None:
     return {"turns": turns, "holes": holes, "circle": circle, "plate": plate, "sector_holes": move.sector_holes}
 
 
-def _second(setup: Setup) -> Answer | None:
-    second = setup.second
-    if second is None or setup.move is None:
-        return None
+def _second(second: SecondMove, plate: int | None) -> Answer:
     return {
         "turns": None if second.holes is None else 0,
         "holes": second.holes,
         "circle": second.circle,
-        "plate": setup.move.plate,
+        "plate": plate,
         "sector_holes": second.sector_holes,
     }
 
 
-def _dial_step(work: Work, head: Head, setup: Setup) -> Answer | None:
-    if setup.method != "dial":
-        return None
+def _dial_step(work: Work, head: Head) -> Answer:
     if isinstance(work, Angles):
         unset = "set" if head.dial is None or head.dial.divisions is None else "divisions"
         return {"turns": None, "reading": None, unset: None}

@@ -25,10 +25,7 @@ TOO_MANY_ROWS = (
 def solved(question: Question, solution: Solution, link: str) -> Answer:
     """The answer of /v1/solve."""
     work, head, part = solution.work, solution.head, question.part
-    tables = _tables(question, solution)
-    left_out = any(
-        table is None and _always_tabled(work, setup) for table, setup in zip(tables, solution.setups, strict=True)
-    )
+    tables, left_out = _tables(question, solution)
     return {
         "work": work_out(work),
         "setups": [
@@ -57,9 +54,12 @@ def work_out(work: Work) -> Answer:
     return {"angles": [angle_out(angle) for angle in work.angles], "step": None}
 
 
-def _tables(question: Question, solution: Solution) -> list[list[Answer] | None]:
-    """The table of each setup, or None where none was asked for or it does not fit."""
+def _tables(question: Question, solution: Solution) -> tuple[list[list[Answer] | None], bool]:
+    """The table of each setup, or None where none was asked for or it does not fit, and whether one that should stand
+    there does not fit."""
     work, head, setups = solution.work, solution.head, solution.setups
+    if not question.positions and not (isinstance(work, Angles) or "nearest" in [setup.method for setup in setups]):
+        return [None] * len(setups), False
     if question.positions and work.cuts * len(setups) > ROWS_MOST:
         fitting = ROWS_MOST // work.cuts
         sentence = (
@@ -74,7 +74,8 @@ def _tables(question: Question, solution: Solution) -> list[list[Answer] | None]
         fits = (question.positions or _always_tabled(work, setup)) and work.cuts <= room
         tables.append(position_rows(work, head, setup, places) if fits else None)
         room -= work.cuts if fits else 0
-    return tables
+    left_out = any(table is None and _always_tabled(work, setup) for table, setup in zip(tables, setups, strict=True))
+    return tables, left_out
 
 
 def _always_tabled(work: Work, setup: Setup) -> bool:

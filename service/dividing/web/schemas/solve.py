@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from typing import Any
+from typing import Any, NamedTuple
 
 from dividing.indexing import bounds
 from dividing.indexing.faults import Fault, Refused
@@ -19,8 +18,7 @@ from .head import DEFAULT_HEAD, HeadField, nested
 from .work import ToleranceIn, WorkField, gathered
 
 
-@dataclass(frozen=True, slots=True)
-class Question:
+class Question(NamedTuple):
     """What is asked: the work, the head it is done on, and what the answer should hold."""
 
     work: Work

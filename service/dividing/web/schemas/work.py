@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
-from typing import Any
+from dataclasses import replace
+from typing import Any, NamedTuple
 
 from dividing.indexing import bounds
 from dividing.indexing.faults import Fault, Refused
@@ -32,13 +32,13 @@ class WorkIn(Request):
 
     def make(self, given: dict[str, Any]) -> Work | PartAsked:
         """The work, or the part that says what the work is once the head is known."""
+        if len(given) == 1 and "divisions" in given:
+            return Divisions(given["divisions"])
         kinds = [kind for kind in KINDS if kind in given]
         if len(kinds) != 1:
             raise Refused(_one_kind(kinds))
         if "count" in given and kinds != ["angle"]:
             raise Refused([Fault(("count",), "A count of features goes with an angle; leave it out.")])
-        if kinds == ["divisions"]:
-            return Divisions(given["divisions"])
         if kinds == ["angles"]:
             return Angles(given["angles"])
         if kinds == ["part"]:
@@ -66,8 +66,7 @@ class WorkField(Described):
         return work
 
 
-@dataclass(frozen=True, slots=True)
-class Asked:
+class Asked(NamedTuple):
     """The work in blocks of so many spaces a move, and the part that it is for, if it is for one."""
 
     work: Work
