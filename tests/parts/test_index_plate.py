@@ -46,6 +46,18 @@ class TestHolesThatFit:
         assert size(made, "Largest hole that fits") == pytest.approx(largest)
         assert size(made, "Largest drill for it") == pytest.approx(drill)
 
+    @pytest.mark.parametrize(
+        ("holes", "circle", "unit", "note"),
+        [
+            (2, 1, "in", "21/32 in, rounded down to a whole 64th"),
+            (6, 4, "in", "1 21/64 in, rounded down to a whole 64th"),  # 2/1.5 = 1.3333 in
+            (2, 10, "mm", "rounded down to a whole tenth"),
+        ],
+    )
+    def test_a_drill_in_inches_is_named_as_it_is_marked(self, holes: int, circle: int, unit: str, note: str) -> None:
+        (drill,) = [size for size in blank(holes, unit, 40, circle=circle).sizes if size.name == "Largest drill for it"]
+        assert drill.note == note
+
     @pytest.mark.parametrize(("unit", "steps"), [("mm", 10), ("in", 64)])
     def test_the_drill_is_the_next_smaller_one(self, unit: str, steps: int) -> None:
         for holes in range(2, 120):

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from math import floor, pi, sin, sqrt
 
-from dividing.indexing.wording.figures import seconds_text
+from dividing.indexing.wording.figures import mixed, seconds_text
 
 from .bolt_circle import bolt_circle
 from .sizes import MATHEMATICS, PLACES, PRACTICE, Number, Size, shown
@@ -75,10 +75,11 @@ def blank(
 def _largest(chord: float, unit: str) -> list[Size]:
     most = chord / float(1 + WALL)
     steps, rounding = STEPS[unit]
-    drill = floor(most * steps + 1e-9) / steps
+    drill = Fraction(floor(most * steps + 1e-9), steps)
     told = [Size("Largest hole that fits", most, unit, PRACTICE, RULE)]
     if drill:
-        told.append(Size("Largest drill for it", drill, unit, PRACTICE, rounding))
+        note = f"{mixed(drill.numerator, drill.denominator)} in, {rounding}" if unit == "in" else rounding
+        told.append(Size("Largest drill for it", float(drill), unit, PRACTICE, note))
     return [*told, Size("Diameter at which holes would meet", chord, unit, MATHEMATICS, "D sin(180°/n)")]
 
 
