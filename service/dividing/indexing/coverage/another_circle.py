@@ -32,7 +32,7 @@ def closed_by_circle(gaps: Collection[int], head: Head, circles: range) -> dict[
 
 
 def _geared(head: Head, circles: range) -> Iterator[Points[int]]:
-    given = passings(head)
+    given = passings(head.ratio, tuple(sorted(head.change_gears)), head.idlers)
     for circle in circles:
         for turns in range(1, TURNS_MOST + 1):
             yield circle, turns, points_in(turns, (circle,), given)

@@ -10,8 +10,7 @@ from collections.abc import Collection, Iterable, Iterator
 from functools import cached_property
 from typing import TypeVar
 
-from ..bounds import PLATE_MOTION_MOST
-from .geared import TURNS_MOST
+from .geared import TURNS_MOST, points_most
 from .sieve import divided
 
 LISTED_MOST = 300_000
@@ -32,7 +31,7 @@ class Gaps:
 
     def __init__(self, numbers: Collection[int], *, ratio: int, circle: int) -> None:
         self._numbers = numbers
-        self.points_most = (ratio + PLATE_MOTION_MOST) * circle * TURNS_MOST
+        self.points_most = points_most(ratio, circle, TURNS_MOST)
         """The most places that the pin passes, however the plate turns, in as many turns as are tried."""
 
     def closed_by(self, added: Iterable[Points[Thing]]) -> dict[Thing, set[int]]:

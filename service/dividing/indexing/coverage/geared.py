@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Collection, Iterable, Iterator, Mapping
+from collections.abc import Collection, Iterable, Mapping
 from functools import cache, lru_cache
 from itertools import product
 from math import gcd
@@ -12,11 +12,13 @@ from typing import Literal
 from ..bounds import EVERY_TRIED, PLATE_MOTION_MOST
 from ..head import Head, Idlers
 from ..trains import Ratio, train_table
+from .sieve import Strips, marked
 
 Passings = Mapping[int, Collection[int]]
 """Places of a circle of q holes that the pin passes in one turn of the spindle, R q - n for a plate that makes n/q
 turns in it, in lowest terms and below 0 against the crank: for each q, those of all motions."""
 TURNS_MOST = EVERY_TRIED
+REMEMBERED_MOST = 1 << 16
 """Spaces a move, and so turns of the spindle, that are tried."""
 _DIRECTIONS: tuple[tuple[Literal["with", "against"], int], ...] = (("with", 1), ("against", -1))
 
@@ -32,17 +34,14 @@ def directions(idlers: Idlers, *, gears: int, owned: int) -> tuple[int, ...]:
     return tuple(sign for count, sign in needed if gears + count <= owned)
 
 
-def passings(head: Head) -> Passings:
-    """What the pin passes with every motion of the plate that the gears owned can give it; made once and remembered.
+@lru_cache(maxsize=8)
+def passings(ratio: int, change_gears: tuple[int, ...], idlers: Idlers) -> Passings:
+    """What the pin passes with every motion that the gears owned, in rising order, can give the plate; made once and
+    remembered.
 
-    >>> passings(Head(change_gears=(24, 28, 32, 48)))[7]
+    >>> passings(40, (24, 28, 32, 48), Idlers())[7]
     (264, 268, 271, 272, 274, 276, 286, 288, 292)
     """
-    return _passings(head.ratio, tuple(sorted(head.change_gears)), head.idlers)
-
-
-@lru_cache(maxsize=8)
-def _passings(ratio: int, change_gears: tuple[int, ...], idlers: Idlers) -> Passings:
     found: defaultdict[int, set[int]] = defaultdict(set)
     for gears, ratios in trains(change_gears, idlers).items():
         signs = directions(idlers, gears=gears, owned=len(change_gears))
@@ -101,12 +100,38 @@ def divisors(circle: int) -> tuple[int, ...]:
     return tuple(part for part in range(1, circle + 1) if circle % part == 0)
 
 
-def in_turns(head: Head) -> Iterator[tuple[int, list[int]]]:
-    """(turns of the spindle, the points that the pin passes in them) for the plates and gears of a head."""
-    if head.plates and len(head.change_gears) > 1:
-        circles, given = [circle for circle, _ in head.circles], passings(head)
-        for turns in range(1, TURNS_MOST + 1):
-            yield turns, points_in(turns, circles, given)
+def strips_in(turns: int, head: Head) -> Strips:
+    """The points that the pin passes in `turns` turns of the spindle on the plates and with the gears of a head. Those
+    of an ordinary head are made once and remembered.
+
+    >>> from dividing.indexing.coverage.sieve import dividing
+    >>> dividing((59, 61), strips_in(1, Head(change_gears=(24, 32, 40, 48))))
+    {59}
+    """
+    if not head.plates or len(head.change_gears) < 2:
+        return ()
+    circles = tuple(circle for circle, _ in head.circles)
+    few = points_most(head.ratio, head.largest_circle, turns) <= REMEMBERED_MOST
+    make = _remembered if few else _strips
+    return make(turns, circles, head.ratio, tuple(sorted(head.change_gears)), head.idlers)
+
+
+def _strips(
+    turns: int, circles: tuple[int, ...], ratio: int, change_gears: tuple[int, ...], idlers: Idlers
+) -> list[tuple[int, bytearray]]:
+    return list(marked(points_in(turns, circles, passings(ratio, change_gears, idlers))))
+
+
+_remembered = lru_cache(maxsize=8 * TURNS_MOST)(_strips)
+
+
+def points_most(ratio: int, circle: int, turns: int) -> int:
+    """The most places that the pin passes on a circle in so many turns of the spindle, however the plate turns.
+
+    >>> points_most(40, 49, 12)
+    27048
+    """
+    return (ratio + PLATE_MOTION_MOST) * circle * turns
 
 
 def by_driven(circles: Iterable[int]) -> dict[int, list[tuple[int, int]]]:

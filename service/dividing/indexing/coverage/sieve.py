@@ -10,14 +10,18 @@ STRIP = 1 << 20
 """Points that are marked at a time, so that a strip stays near the processor however large they are."""
 
 
-def dividing(numbers: Collection[int], points: Collection[int]) -> set[int]:
-    """Those of `numbers` that divide one of `points` without remainder; both are from 1.
+Strips = Iterable[tuple[int, bytearray]]
+"""(the first number of a strip, its marks): 1 at each of the points."""
 
-    >>> sorted(dividing(range(2, 30), {49, 66}))
+
+def dividing(numbers: Collection[int], strips: Strips) -> set[int]:
+    """Those of `numbers` that divide one of the points marked without remainder; all are from 1.
+
+    >>> sorted(dividing(range(2, 30), marked({49, 66})))
     [2, 3, 6, 7, 11, 22]
     """
     found: set[int] = set()
-    for start, marks in _strips(points):
+    for start, marks in strips:
         if start:
             found.update([number for number in numbers if 1 in marks[-start % number :: number]])
         else:
@@ -31,7 +35,7 @@ def divided(numbers: Collection[int], points: Collection[int]) -> Iterator[tuple
     >>> list(divided((11, 22), {49, 66}))
     [(11, 66), (22, 66)]
     """
-    for start, marks in _strips(points):
+    for start, marks in marked(points):
         for number in numbers:
             first = -start % number
             stride = marks[first::number]
@@ -50,25 +54,29 @@ def in_crank_turns(numbers: Collection[int], ratio: int, circles: Collection[int
     [40, 49, 56]
     """
     parts = {number: number // gcd(number, ratio) for number in numbers}
-    serving = dividing(set(parts.values()), circles)
+    serving = dividing(set(parts.values()), marked(circles))
     return {number for number, part in parts.items() if part in serving}
 
 
-def _strips(points: Collection[int]) -> Iterator[tuple[int, bytearray]]:
-    """(the first number of a strip, its marks): 1 at each of the points."""
+def marked(points: Collection[int]) -> Iterator[tuple[int, bytearray]]:
+    """The strips on which all the points stand.
+
+    >>> [(start, sum(marks)) for start, marks in marked({49, 66, STRIP + 1})]
+    [(0, 2), (1048576, 1)]
+    """
     most = max(points, default=0)
     if most < STRIP:
-        yield 0, _marked(points, most + 1)
+        yield 0, _strip(points, most + 1)
         return
-    strips: defaultdict[int, list[int]] = defaultdict(list)
+    inside: defaultdict[int, list[int]] = defaultdict(list)
     for point in points:
-        strips[point - point % STRIP].append(point % STRIP)
-    for start, inside in strips.items():
-        yield start, _marked(inside, STRIP)
+        inside[point - point % STRIP].append(point % STRIP)
+    for start, places in inside.items():
+        yield start, _strip(places, STRIP)
 
 
-def _marked(points: Iterable[int], length: int) -> bytearray:
+def _strip(places: Iterable[int], length: int) -> bytearray:
     marks = bytearray(length)
-    for point in points:
-        marks[point] = 1
+    for place in places:
+        marks[place] = 1
     return marks

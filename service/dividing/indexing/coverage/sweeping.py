@@ -12,7 +12,7 @@ from ..bounds import COVERAGE_MOST
 from ..faults import Fault, refuse_if_any
 from ..head import Head
 from ..setup import MethodName
-from .geared import divisors, in_turns
+from .geared import TURNS_MOST, divisors, strips_in
 from .sieve import dividing, in_crank_turns
 
 NOTHING = Fraction(0)
@@ -98,12 +98,11 @@ def _methods(head: Head) -> Iterator[tuple[Way, Made]]:
     method is looked into only when its turn comes."""
     yield Way("direct"), lambda numbers: _parts(head.direct_circles).intersection(numbers)
     yield Way("plain"), lambda numbers: _plainly(numbers, head)
-    geared = in_turns(head)
-    yield Way("differential"), lambda numbers: dividing(numbers, next(geared, (1, []))[1])
+    yield Way("differential"), lambda numbers: dividing(numbers, strips_in(1, head))
     yield Way("compound"), lambda numbers: in_crank_turns(numbers, head.ratio, head.pairs_by_lcm)
     yield Way("dial"), lambda numbers: _on_the_dial(numbers, head)
-    for turns, points in geared:
-        yield Way("differential", turns), partial(_in_blocks, turns, points)
+    for turns in range(2, TURNS_MOST + 1):
+        yield Way("differential", turns), partial(_in_blocks, turns, head)
 
 
 def _parts(circles: Iterable[int]) -> set[int]:
@@ -122,6 +121,6 @@ def _on_the_dial(numbers: Collection[int], head: Head) -> set[int]:
     return {number for number in numbers if points and points % number == 0}
 
 
-def _in_blocks(turns: int, points: Collection[int], numbers: Collection[int]) -> set[int]:
+def _in_blocks(turns: int, head: Head, numbers: Collection[int]) -> set[int]:
     """Several spaces a move are fewer than there are divisions."""
-    return {number for number in dividing(numbers, points) if number > turns}
+    return {number for number in dividing(numbers, strips_in(turns, head)) if number > turns}
