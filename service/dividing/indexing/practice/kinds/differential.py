@@ -6,7 +6,6 @@ from collections.abc import Iterator
 from functools import lru_cache
 from typing import Literal
 
-from ...coverage.sieve import dividing
 from ...head import Head
 from ...trains import train_table
 from ...verifying import Claim
@@ -66,8 +65,8 @@ def _counts(head: Head, level: int) -> tuple[int, ...]:
         for count in range(COUNT_LEAST, COUNTS_MOST[level] + 1)
         if numbers.left(count, head.ratio) not in alone and count not in direct
     ]
-    by_two = dividing(hard, passed(head, gears=2))
-    return tuple(sorted(by_two if level < 3 else dividing(hard, passed(head, gears=4)) - by_two))
+    by_two = _dividing(hard, passed(head, gears=2))
+    return tuple(sorted(by_two if level < 3 else _dividing(hard, passed(head, gears=4)) - by_two))
 
 
 def passed(head: Head, *, gears: int) -> set[int]:
@@ -87,3 +86,11 @@ def passed(head: Head, *, gears: int) -> set[int]:
                 if circle % driven == 0:
                     found.add(head.ratio * circle - sign * drivers * circle // driven)
     return {holes for holes in found if holes > 0}
+
+
+def _dividing(counts: list[int], holes: set[int]) -> set[int]:
+    """The counts that divide one of the numbers of holes: marked on a strip, and read off in strides."""
+    strip = bytearray(max(holes, default=0) + 1)
+    for passed_once in holes:
+        strip[passed_once] = 1
+    return {count for count in counts if 1 in strip[::count]}

@@ -11,7 +11,7 @@ from .. import numbers
 from ..chance import Chance
 from ..exercise import Key, Task
 from ..keys import key_by
-from ..written import DEGREES, arc, written
+from ..written import DEGREES, MINUTES, arc, written
 
 
 def reason(head: Head) -> str | None:
@@ -32,18 +32,24 @@ def tasks(head: Head, level: int, chance: Chance) -> Iterator[Task]:
 
 
 def nones(head: Head, level: int, chance: Chance) -> Iterator[Task]:
-    """Divisions or an angle in whole degrees that no circle of the direct plate has; at level 3 such as come near:
-    divisions that share a factor with a circle, angles that fall halfway between two holes."""
-    serving, circles = numbers.denominators(head.direct_circles), head.direct_circles
+    """Divisions or an angle that no circle of the direct plate has; at level 3 such as come near: divisions that share
+    a factor with a circle, angles in degrees and minutes that fall halfway between two holes."""
     if chance.one_in(2):
-        halves = numbers.angles(1, tuple(2 * circle for circle in circles), DEGREES)
-        for angle in chance.turned(halves if level == 3 else range(1, 181)):
-            if 360 // gcd(angle, 360) not in serving:
-                yield Task("direct", level, arc(angle, DEGREES), written(angle, DEGREES), none=True)
+        yield from _angles_of_none(head, level, chance)
+    serving, circles = numbers.denominators(head.direct_circles), head.direct_circles
     for count in chance.turned(range(2, numbers.SMALL + 1)):
         near = any(gcd(count, circle) > 1 for circle in circles)
         if count not in serving and (level < 3 or near):
             yield Task("direct", level, Divisions(count), none=True)
+
+
+def _angles_of_none(head: Head, level: int, chance: Chance) -> Iterator[Task]:
+    parts = MINUTES if level == 3 else DEGREES
+    halves = numbers.angles(1, tuple(2 * circle for circle in head.direct_circles), MINUTES)
+    serving = numbers.denominators(head.direct_circles)
+    for angle in chance.turned(halves if level == 3 else range(1, 181)):
+        if parts // gcd(angle, parts) not in serving:
+            yield Task("direct", level, arc(angle, parts), written(angle, parts), none=True)
 
 
 def key(task: Task, head: Head) -> Key | None:

@@ -1,0 +1,145 @@
+"""What each kind may ask: all that the head can do at a level, and nothing else, by trying every hole."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+import pytest
+
+from dividing.indexing.head import TWELVE_GEARS, Dial, Head
+from dividing.indexing.practice import Task
+from dividing.indexing.practice.chance import Chance
+from dividing.indexing.practice.kinds import KINDS, compound, dial, differential, direct, find_the_slip
+from dividing.indexing.verifying import Claim
+from dividing.indexing.work import Arc, Divisions
+from tests.indexing.practice.by_second import shelf, two_circles
+from tests.indexing.practice.classes import GEARED, HEADS
+from tests.second.gears import exact_differentials
+from tests.second.holes import direct_settings, plain_settings
+
+SHORT_OF_GEARS = Head(plates=((15, 21, 49),), change_gears=(24, 28, 32))
+
+
+def hard(head: Head, most: int) -> list[int]:
+    """Numbers that neither the direct plate nor one circle serves."""
+    return [
+        count
+        for count in range(2, most + 1)
+        if not plain_settings(Fraction(head.ratio, count), head.plates)
+        and not direct_settings(Fraction(1, count), head.direct_circles)
+    ]
+
+
+def counts(tasks: list[Task]) -> set[int]:
+    return {task.work.cuts for task in tasks}
+
+
+@pytest.mark.parametrize("head", [GEARED, HEADS[2], SHORT_OF_GEARS])
+@pytest.mark.parametrize(("level", "most"), [(1, 150), (2, 400), (3, 400)])
+def test_every_number_that_a_train_makes_may_be_asked(head: Head, level: int, most: int) -> None:
+    trains = shelf(head.change_gears)
+    made = set()
+    for count in hard(head, most):
+        found = exact_differentials(head.ratio, Fraction(1, count), head.plates, trains)
+        by_two = any(trains.is_simple(one.plate_turns) for one in found)
+        if count >= 20 and found and by_two == (level < 3):
+            made.add(count)
+    tasks = list(differential.tasks(head, level, Chance(1)))
+    assert counts(tasks) == made
+    assert all(differential.key(task, head) for task in tasks[:40])
+
+
+@pytest.mark.parametrize("head", [Head(), HEADS[3]])
+@pytest.mark.parametrize(("level", "most"), [(1, 100), (2, 200), (3, 400)])
+def test_every_number_that_two_circles_make_may_be_asked(head: Head, level: int, most: int) -> None:
+    plates = head.plates if level > 1 else (head.plates[head.mounted_plate - 1],)
+    table = two_circles(plates, head.stop_circles)
+    made = {count for count in hard(head, most) if table.exact(Fraction(head.ratio, count))}
+    tasks = list(compound.tasks(head, level, Chance(1)))
+    assert counts(tasks) == made
+    assert all(compound.key(task, head) for task in tasks)
+
+
+def test_divisions_of_the_direct_plate_come_first_and_angles_after_them() -> None:
+    tasks = list(direct.tasks(Head(), 1, Chance(2)))
+    assert counts(tasks[:7]) == {2, 3, 4, 6, 8, 12, 24}
+    assert sorted(task.work.step * 24 for task in tasks[7:]) == list(range(1, 13))
+
+
+def test_angles_come_first_on_most_of_the_later_sheets() -> None:
+    first = [next(direct.tasks(Head(), 2, Chance(seed))).work for seed in range(300)]
+    assert 60 < sum(isinstance(work, Divisions) for work in first) < 140
+
+
+@pytest.mark.parametrize("level", [2, 3])
+def test_what_the_direct_plate_does_not_have_is_not_on_it(level: int) -> None:
+    tasks = [task for seed in range(20) for task in direct.nones(Head(), level, Chance(seed))]
+    assert {type(task.work) for task in tasks} == {Divisions, Arc}
+    for task in tasks:
+        assert not direct_settings(task.work.step, (24,))
+        if level == 3 and isinstance(task.work, Divisions):
+            # Near: 9 and 24 share a three.
+            assert any(task.work.count % factor == 0 for factor in (2, 3))
+        if level == 3 and isinstance(task.work, Arc):
+            # Half a hole of 15 degrees.
+            assert (task.work.step * 48).denominator == 1
+
+
+@pytest.mark.parametrize("head", [HEADS[4], HEADS[5], Head(plates=(), dial=Dial(Fraction(1, 360)))])
+def test_positions_of_the_dial_fall_where_their_level_has_them(head: Head) -> None:
+    assert head.dial is not None
+    line = head.dial.graduation or Fraction(1, head.ratio * (head.dial.divisions or 1))
+    finest = head.dial.vernier or line
+    on_lines = {count for count in range(2, 61) if (Fraction(1, count) / line).denominator == 1}
+    assert counts(list(dial.tasks(head, 1, Chance(3)))) == on_lines
+    for level in (2, 3):
+        for seed in range(5):
+            for task in dial.tasks(head, level, Chance(seed)):
+                assert task.position is not None
+                position, count = task.position
+                assert 2 <= position < count <= 100
+                assert task.work.step == Fraction(position, count)
+                assert ((task.work.step / finest).denominator == 1) == (level == 2)
+
+
+@pytest.mark.parametrize("kind", ["angular", "sector_arms", "compound", "differential", "dial", "find_the_slip"])
+def test_these_always_have_an_answer(kind: str) -> None:
+    assert list(KINDS[kind].nones(GEARED, 3, Chance(1))) == []  # type: ignore[index]
+
+
+def test_a_task_that_cannot_be_set_has_no_key() -> None:
+    usual = Head()
+    assert KINDS["plain"].key(Task("plain", 1, Divisions(51)), usual) is None
+    assert KINDS["plain"].key(Task("plain", 2, Divisions(28), none=True), usual) is None
+    assert KINDS["which_plate"].key(Task("which_plate", 1, Divisions(51)), usual) is None
+    assert KINDS["sector_arms"].key(Task("sector_arms", 1, Divisions(28), circle=20), usual) is None
+    assert KINDS["sector_arms"].key(Task("sector_arms", 1, Divisions(20), circle=20), usual) is None
+    assert KINDS["compound"].key(Task("compound", 1, Divisions(127)), usual) is None
+    # 93 takes circles of the second plate, and level 1 keeps to the first.
+    assert KINDS["compound"].key(Task("compound", 1, Divisions(93)), usual) is None
+    assert KINDS["compound"].key(Task("compound", 2, Divisions(93)), usual) is not None
+    assert KINDS["differential"].key(Task("differential", 2, Divisions(51)), usual) is None
+    # 51 needs two gears, so it is no exercise in four.
+    assert KINDS["differential"].key(Task("differential", 3, Divisions(51)), GEARED) is None
+    assert KINDS["dial"].key(Task("dial", 1, Divisions(8), position=(1, 8)), usual) is None
+
+
+@pytest.mark.parametrize(
+    ("claim", "slip"),
+    [
+        (Claim("plain", 1, 21, 49), "counted_the_pin_hole"),  # nothing is wrong with it
+        (Claim("plain", 1, 20, 49), "other_circle"),  # another slip is likelier
+        (Claim("plain", 1, 5, 16), "other_circle"),  # no slip explains it
+    ],
+)
+def test_a_slip_that_cannot_be_told_is_not_asked(claim: Claim, slip: str) -> None:
+    assert find_the_slip.key(Task("find_the_slip", 1, Divisions(28), claim=claim, slip=slip), Head()) is None
+
+
+def test_twelve_gears_reach_383_by_no_train() -> None:
+    # With one space a move; the number is known as the first that set I and the common gears do not reach.
+    asked = counts(
+        [task for level in (2, 3) for task in differential.tasks(Head(change_gears=TWELVE_GEARS), level, Chance(1))]
+    )
+    assert 383 not in asked
+    assert {382, 381, 127} <= asked
