@@ -103,6 +103,38 @@ def going_to(view: str) -> Callable[[Page], None]:
     return go
 
 
+def handout(page: Page) -> None:
+    going_to("class")(page)
+    page.locator("#to-handout").click()
+    page.locator(".handout-answers").wait_for()
+
+
+# Every kind of exercise but the dial's: with gears the usual head can do them all.
+SHEET = "/class.html#seed=7&count=9&ratio=40&change_gears=24,24,28,32,40,44,48,56,64,72,86,100"
+
+
+def sheet_made(page: Page) -> None:
+    page.goto(page.url.split("#")[0].rstrip("/") + SHEET)
+    page.locator("#ex-9").wait_for()
+    page.get_by_text("Choose another sheet").click()
+
+
+def sheet_marked(page: Page) -> None:
+    sheet_made(page)
+    for field, typed in (("1-turns", "6"), ("1-holes", "11"), ("1-circle", "18"), ("3-holes", "3"), ("3-circle", "24")):
+        page.locator(f"#ex-{field}").fill(typed)
+    page.locator("#mark-sheet").click()
+    expect(page.locator("#marks-title")).to_be_focused()
+    page.locator("#ex-1-working summary").click()
+
+
+def sheet_refused(page: Page) -> None:
+    sheet_made(page)
+    page.locator("#ex-1-turns").fill("six")
+    page.locator("#mark-sheet").click()
+    expect(page.locator("#problem")).to_be_focused()
+
+
 STATES: dict[str, Callable[[Page], None]] = {
     "blank": lambda _: None,
     "answered": answered,
@@ -120,7 +152,11 @@ STATES: dict[str, Callable[[Page], None]] = {
     "jobs": going_to("jobs"),
     "check": going_to("check"),
     "angles": going_to("angles"),
-    "handout": going_to("class"),
+    "handout": handout,
+    "practice": going_to("class"),
+    "sheet made": sheet_made,
+    "sheet marked": sheet_marked,
+    "sheet refused": sheet_refused,
 }
 
 # Every control that is shown and pressed: at least 48 by 48, and 8 from its neighbour on the same row or column.

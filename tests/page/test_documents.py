@@ -18,7 +18,8 @@ from tests.running import free_port
         ("#check", "/check.html", "Check a setup worked by hand"),
         ("#angles", "/check.html#angles", "Angles"),
         ("check.html#head", "/head.html", "The head"),
-        ("#class", "/class.html", "How dividing is worked out"),
+        ("#class", "/class.html", "Exercises in dividing"),
+        ("class.html#handout", "/class.html#handout", "How dividing is worked out"),
         ("check.html#jobs", "/#jobs", "Jobs"),
         ("class.html#angles", "/check.html#angles", "Angles"),
     ],
@@ -79,7 +80,7 @@ def test_nobody_is_led_away_from_a_count_while_the_service_is_out_of_reach(open_
     with serving(address):
         expect(page.locator("#offline")).to_have_count(0, timeout=20_000)
         page.locator("#go-class").click()
-        expect(page.get_by_role("heading", level=1)).to_have_text("How dividing is worked out")
+        expect(page.get_by_role("heading", level=1)).to_have_text("Exercises in dividing")
 
 
 # A browser may put a document aside as it stood and show it again when the operator goes back to it.

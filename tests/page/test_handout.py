@@ -9,6 +9,7 @@ TABLE_BY_DIAL = "#divisions=7&ratio=90&plates=&direct_circles=&dial=0%C2%B001'/0
 
 def lessons(page: Page) -> list[str]:
     page.locator("#go-class").click()
+    page.locator("#to-handout").click()
     expect(page.locator(".handout-answers li")).to_have_count(6)
     return page.locator(".handout-lesson h2").all_inner_texts()
 

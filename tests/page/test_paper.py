@@ -100,6 +100,7 @@ def test_a_card_is_printed_without_a_network_too(page: Page, tmp_path: Path) -> 
 
 def test_the_handout_works_its_examples_on_the_head_in_the_page(page: Page) -> None:
     page.locator("#go-class").click()
+    page.locator("#to-handout").click()
     expect(page.locator(".handout")).to_contain_text("40/28 = 1 3/7")
     expect(page.locator(".handout .plate-drawing").first).to_be_visible()
     expect(page.locator(".handout-answers li").first).to_contain_text("Plate")

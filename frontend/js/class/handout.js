@@ -8,6 +8,7 @@ import { drawTrain } from "../draw-train.js";
 import { EXERCISES, LESSONS, blanks, opening } from "./handout-words.js";
 import { moveText } from "../figures.js";
 import { count, headLine, wholeHead } from "../words.js";
+import { ways } from "./ways.js";
 
 let asking = "";
 
@@ -69,8 +70,8 @@ export function render(root, state) {
     asking = key;
     gather(wholeHead(state.head), key);
   }
-  mount(root, html`<article class="handout"><div class="row unprinted"><button type="button" class="main" id="handout-print">Print the handout</button></div>
-    <h1 tabindex="-1">How dividing is worked out</h1><p>On ${state.headName || "this head"}: ${headLine(state.head)}.</p>
+  mount(root, html`<article class="handout"><h1 tabindex="-1">How dividing is worked out</h1>${ways("handout")}
+    <p class="row unprinted"><button class="main" id="handout-print">Print the handout</button></p><p>On ${state.headName || "this head"}: ${headLine(state.head)}.</p>
     ${opening(wholeHead(state.head)).map((line) => html`<p>${line}</p>`)}${body(state)}</article>`);
   root.querySelector("#handout-print").onclick = () => window.print();
 }
