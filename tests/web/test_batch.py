@@ -290,4 +290,4 @@ def test_an_item_on_which_the_service_fails_is_our_fault_and_spoils_no_other(
     assert problem["type"] == "/docs#problem-our-fault"
     assert problem["detail"] == "The service failed on this request. It is not your doing; pass the request id on."
     assert "a fault of ours" not in str(told)
-    assert [record.message for record in caplog.records] == ["an item of a batch failed"]
+    assert [record.message.splitlines()[0] for record in caplog.records] == ["an item of a batch failed: RuntimeError"]

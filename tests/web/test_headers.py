@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 from flask.testing import FlaskClient
+from werkzeug.datastructures import Headers
 
 from dividing.web.app import ORIGINS, create_app
 from dividing.web.headers import REQUEST_ID
@@ -17,11 +18,28 @@ CALLS = [
 ]  # fmt: skip
 
 
-@pytest.mark.parametrize(("method", "path", "status"), CALLS)
-def test_every_answer_is_shut_against_misuse(client: FlaskClient, method: str, path: str, status: int) -> None:
-    response = client.open(path, method=method)
-    headers = response.headers
-    assert response.status_code == status
+METHODS = ("GET", "HEAD", "POST", "OPTIONS", "PUT", "PATCH", "DELETE", "TRACE", "BREW")
+
+
+def every_route() -> list[tuple[str, frozenset[str]]]:
+    """An address for each rule of the application, with the methods that it takes: a new one cannot be forgotten."""
+    rules = create_app({}, sink=len).url_map.iter_rules()
+    return sorted((rule.rule.replace("<path:name>", "nothing.txt"), frozenset(rule.methods or ())) for rule in rules)
+
+
+def addresses_with_methods() -> dict[str, frozenset[str]]:
+    """Two rules may share an address."""
+    found: dict[str, frozenset[str]] = {}
+    for path, methods in every_route():
+        found[path] = found.get(path, frozenset()) | methods
+    return found
+
+
+ADDRESSES = addresses_with_methods()
+
+
+def assert_shut(headers: Headers) -> None:
+    """What a browser is told so that an answer of ours cannot be turned against whoever reads it."""
     policy = dict(part.split(" ", 1) for part in headers["Content-Security-Policy"].split("; "))
     assert policy == {
         "default-src": "'self'", "base-uri": "'none'", "object-src": "'none'", "frame-ancestors": "'none'",
@@ -35,6 +53,58 @@ def test_every_answer_is_shut_against_misuse(client: FlaskClient, method: str, p
     assert "Set-Cookie" not in headers
     assert not [name for name in headers.keys() if name.startswith("Access-Control")]  # noqa: SIM118
     assert REQUEST_ID.fullmatch(headers["X-Request-ID"])
+
+
+@pytest.mark.parametrize(("method", "path", "status"), CALLS)
+def test_every_answer_is_shut_against_misuse(client: FlaskClient, method: str, path: str, status: int) -> None:
+    response = client.open(path, method=method)
+
+    assert response.status_code == status
+    assert_shut(response.headers)
+
+
+def test_every_route_is_known_here() -> None:
+    assert {"/", "/health", "/v1/solve", "/v1/solve/batch", "/openapi.json", "/js/nothing.txt"} <= set(ADDRESSES)
+    assert not [path for path in ADDRESSES if "<" in path]
+
+
+@pytest.mark.parametrize("path", ADDRESSES)
+@pytest.mark.parametrize("method", METHODS)
+def test_every_route_is_shut_against_misuse_by_whatever_method(client: FlaskClient, method: str, path: str) -> None:
+    response = client.open(path, method=method)
+
+    assert_shut(response.headers)
+    assert response.status_code != 500
+    assert (response.status_code == 405) == (method not in ADDRESSES[path])
+    if response.status_code == 405:
+        assert {word.strip() for word in response.headers["Allow"].split(",")} == ADDRESSES[path]
+    if response.status_code >= 400 and method != "HEAD":
+        assert response.content_type == "application/problem+json"
+
+
+@pytest.mark.parametrize(
+    ("path", "body", "status"),
+    [
+        ("/v1/solve", b"{", 400), ("/v1/solve", b'{"work": {}}', 422), ("/v1/solve", b" " * 70_000, 413),
+        ("/v1/solve/batch", b"{", 400), ("/v1/verify", b"[]", 422),
+    ],
+)  # fmt: skip
+def test_every_refusal_of_a_body_is_shut_against_misuse(
+    client: FlaskClient, path: str, body: bytes, status: int
+) -> None:
+    response = client.post(path, data=body, content_type="application/json")
+
+    assert response.status_code == status
+    assert_shut(response.headers)
+
+
+def test_a_fault_of_ours_is_shut_against_misuse() -> None:
+    app = create_app({}, sink=len)
+    app.view_functions["state.health"] = lambda: 1 / 0
+    response = app.test_client().get("/health")
+
+    assert response.status_code == 500
+    assert_shut(response.headers)
 
 
 @pytest.mark.parametrize("given", ["7", "a" * 64, "OP30.cut_7-b", "0-._Z"])

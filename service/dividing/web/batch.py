@@ -14,6 +14,7 @@ from . import batch_costing, costing, routing, sheet
 from .body import read_body
 from .exchange import answer, asked_in_body, asked_in_query
 from .limits import BATCH_BODY_MOST
+from .log import fault_of_ours
 from .operations import CSV, JSON, OtherForm, in_body
 from .problems import WRONG_CONTENT, Problem, document, of
 from .query_words import HEAD_WORDS
@@ -82,7 +83,7 @@ def _kept(do: Callable[[Asked], Found], asked: Asked) -> Found | Problem:
     except Exception as error:  # noqa: BLE001  # whatever befalls one item, the others are answered
         problem = of(error)
         if problem.kind.status >= 500:
-            _log.error("an item of a batch failed", exc_info=error)
+            _log.error("an item of a batch failed: %s", fault_of_ours(error))
         return problem
 
 

@@ -7,6 +7,7 @@ header of the client but the request id.
 from __future__ import annotations
 
 import os
+import traceback
 from collections.abc import Callable
 from contextlib import suppress
 
@@ -24,6 +25,11 @@ def to_standard_output(line: bytes) -> None:
     # A log that nobody takes any more is no reason to refuse an answer.
     with suppress(OSError):
         os.write(_STANDARD_OUTPUT, line)
+
+
+def fault_of_ours(error: BaseException) -> str:
+    """What went wrong and where, without the error's own words: they may repeat what was asked."""
+    return f"{type(error).__name__}\n{''.join(traceback.format_tb(error.__traceback__)).rstrip()}"
 
 
 def line(*, route: str | None, method: str, status: int, seconds: float, request_id: str) -> bytes:

@@ -21,6 +21,7 @@ from dividing.indexing.faults import Fault, Refused
 
 from .json_in import NotJson
 from .limits import ERRORS_MOST
+from .log import fault_of_ours
 
 MEDIA_TYPE = "application/problem+json"
 SCHEMA_KEY = "_schema"
@@ -257,5 +258,5 @@ def _respond_http(error: HTTPException) -> Response | HTTPException:
 
 
 def _respond_to_our_fault(error: Exception) -> Response:
-    _log.error("request %s failed", request.environ.get("dividing.request_id", ""), exc_info=error)
+    _log.error("request %s failed: %s", request.environ.get("dividing.request_id", ""), fault_of_ours(error))
     return _respond(of(error))
