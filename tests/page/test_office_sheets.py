@@ -1,4 +1,4 @@
-"""The office's routing sheet: a file or pasted lines in, every line answered in its place, the sheet with its answers out."""
+"""The office's routing sheet: a file or pasted lines in, every line answered in its place, the answered sheet out."""
 
 import csv
 import io
@@ -17,6 +17,10 @@ from tests.page.test_offline import serving
 from tests.running import free_port
 
 BROKEN = ["twenty", "0", "28.5", '"1,000"', '"28', "28,7", "=28", "-3", "", "1000001"]
+OLD_CODE = (
+    "The file is not in UTF-8. It was read as Windows-1252, as older offices save it: look whether letters such as ä "
+    "and signs such as ° are right. It is given back in UTF-8."
+)
 PASTED = """(box, text) => { const clipboardData = new DataTransfer(); clipboardData.setData('text/plain', text);
   box.dispatchEvent(new ClipboardEvent('paste', { clipboardData, bubbles: true, cancelable: true })); }"""
 Rows = list[dict[str, str]]
@@ -96,7 +100,7 @@ def test_of_five_hundred_lines_fifty_broken_ones_come_first_and_all_come_back(of
     assert saved(office) == b"\xef\xbb\xbf" + asked_at_once(live, text)
 
 
-def test_a_sheet_of_five_thousand_lines_is_asked_in_order_in_many_calls(office: Page, live: str) -> None:
+def test_a_sheet_of_five_thousand_lines_is_asked_in_order_in_many_calls(office: Page) -> None:
     calls: list[str] = []
     office.on("request", lambda request: calls.append(request.url) if "batch" in request.url else None)
     paste(office, long_sheet(5000, broken_every=100))
@@ -118,7 +122,7 @@ def test_progress_is_told_politely_and_the_end_takes_focus(office: Page) -> None
     office.evaluate("""() => { window.told = []; new MutationObserver(() => {
         const text = document.getElementById('status').textContent; if (text) window.told.push(text);
     }).observe(document.getElementById('status'), {childList: true}); }""")
-    office.route("**/v1/solve/batch*", lambda route: (office.wait_for_timeout(150), route.continue_()))
+    slowed(office)
     paste(office, long_sheet(400))
     answered(office)
     expect(office.locator("#sheet-found")).to_be_focused()
@@ -128,7 +132,7 @@ def test_progress_is_told_politely_and_the_end_takes_focus(office: Page) -> None
 
 # The page may cut a sheet only where the service sees a new line begin, so both must see the same lines.
 def test_the_page_takes_a_sheet_apart_exactly_as_the_service_does(office: Page) -> None:
-    chance = random.Random(64)
+    chance = random.Random(64)  # noqa: S311  # cases, not secrets
     pieces = ['"', '""', ",", ";", "\n", "\r\n", "\r", "a", "28", " ", '"a\nb"', "ref,divisions\n", "\n\n"]
     texts = ["ref,divisions\n" + "".join(chance.choices(pieces, k=chance.randrange(1, 40))) for _ in range(1500)]
     texts += [
@@ -157,8 +161,7 @@ def test_the_page_takes_a_sheet_apart_exactly_as_the_service_does(office: Page) 
     [
         ("utf-8", None),
         ("utf-8-sig", None),
-        ("windows-1252", "The file is not in UTF-8. It was read as Windows-1252, as older offices save it: look whether letters such "
-         "as ä and signs such as ° are right. It is given back in UTF-8."),
+        ("windows-1252", OLD_CODE),
         ("utf-16", "The file was saved as UTF-16; it is given back in UTF-8."),
     ],
 )  # fmt: skip
@@ -185,7 +188,8 @@ def test_a_workbook_is_not_mistaken_for_a_sheet(office: Page) -> None:
     ("text", "sentence"),
     [
         ("", "There is nothing in it yet. Choose a file, or paste the lines with their heading."),
-        ("ref,divisions\n", "It has a heading but no lines under it, or cannot be read. Begin with a heading such as ref,divisions."),
+        ("ref,divisions\n", "It has a heading but no lines under it, or cannot be read. "
+                             "Begin with a heading such as ref,divisions."),
         ("divisions,Divisions\n2,3\n", 'The column "divisions" stands twice in the heading. Keep one.'),
     ],
 )  # fmt: skip
@@ -269,7 +273,7 @@ def slowed(page: Page) -> Callable[[], int]:
     return lambda: len(made)
 
 
-def test_stopping_loses_nothing_and_the_rest_can_follow(office: Page, live: str) -> None:
+def test_stopping_loses_nothing_and_the_rest_can_follow(office: Page) -> None:
     text = long_sheet(1000)
     slowed(office)
     paste(office, text)

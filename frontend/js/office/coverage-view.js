@@ -88,7 +88,7 @@ function result({ answer, busy, saved, at, form: asked_, head }) {
       ${saved && html`<p class="note warn">No connection: this was saved ${clock(saved)}.</p>`}
       ${tolerance && html`<p>Largest error allowed: ${tolerance}</p>`}${legend(answer, tolerance)}
       <p class="row unprinted"><button type="button" id="coverage-print" data-do="printPage">Print the map</button></p></section>
-    <div class="columns"><div class="column">${mapView(answer, at, link)}</div><div class="column">${nextView(answer)}${gapsView(answer, tolerance)}</div></div>`;
+    <div class="map-columns"><div class="column">${mapView(answer, at, link)}</div><div class="column">${nextView(answer)}${gapsView(answer, tolerance)}</div></div>`;
 }
 
 let listening = false;

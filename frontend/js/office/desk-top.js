@@ -3,7 +3,7 @@
 import { html } from "../html.js";
 import { headLine } from "../words.js";
 
-const VIEWS = [["office", "Routing sheets", "office.html"], ["coverage", "What a head can do", "office.html#coverage"]];
+const VIEWS = [["office", "Routing sheets", "office.html"], ["coverage", "What a head can do", "office.html#coverage"], ["plate", "Make a plate", "office.html#plate"]];
 
 export function deskTop(state, title, intro) {
   return html`<div class="desk-top"><h1 tabindex="-1">${title}</h1>

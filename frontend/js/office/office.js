@@ -21,7 +21,7 @@ function link(hash) {
 
 openDocument({
   name: "office", views: { office }, link, actions: sheetActions,
-  later: { coverage: () => import("./coverage-view.js") },
+  later: { coverage: () => import("./coverage-view.js"), plate: () => import("./plate-view.js") },
   connected,
   renewed: () => store.set({ coverageAsked: true, plateAsked: true }),
 });

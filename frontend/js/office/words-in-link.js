@@ -11,12 +11,13 @@ export const pageWords = {
 
 const written = (value) => encodeURIComponent(value).replace(/%2C/g, ",").replace(/%2F/g, "/").replace(/%20/g, "+");
 
-export function addressOf(view, form, head) {
-  const asked = pageWords[view].filter((name) => String(form[name] ?? "").trim()).map((name) => [name, String(form[name]).trim()]);
+// What is as usual needs no word.
+export function addressOf(view, form, head, usual = {}) {
+  const asked = pageWords[view].filter((name) => String(form[name] ?? "").trim() && form[name] !== usual[name]).map((name) => [name, String(form[name]).trim()]);
   return `#${[["view", view], ...asked, ...Object.entries(headWords(wholeHead(head)))].map(([name, value]) => `${name}=${written(value)}`).join("&")}`;
 }
 
-export function remember(view, form, head) {
-  const hash = addressOf(view, form, head);
+export function remember(view, form, head, usual) {
+  const hash = addressOf(view, form, head, usual);
   if (hash !== location.hash) history.replaceState(null, "", hash);
 }
