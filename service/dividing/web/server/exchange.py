@@ -6,7 +6,7 @@ from typing import Any
 
 from gunicorn import util
 from gunicorn.http import get_parser, wsgi
-from gunicorn.http.errors import InvalidHeader
+from gunicorn.http.errors import InvalidHeader, NoMoreData
 from gunicorn.workers.base import Worker
 
 from dividing.web.server.caller import Caller, Message
@@ -53,6 +53,9 @@ def exchange(worker: Worker, caller: Caller, message: Message) -> tuple[bytes, b
         return outbox.contents(), bool(stays and not parser.unreader.take_buffered())
     except StopIteration:
         return b"", False
+    except NoMoreData:
+        # The bytes end before a request does; gunicorn would call it a fault of ours.
+        return refusal(400, "Bad Request"), False
     except Exception as fault:  # noqa: BLE001  # whatever it is, this caller gets an answer and the thread lives
         outbox.start_over()
         # It would log the address that was asked for, which is the client's own affair: so it is not told.
