@@ -69,6 +69,8 @@ def settings(options: Options) -> dict[str, Any]:
         "loglevel": "error",
         # A caller's word for where the service is mounted is nobody's to give.
         "forwarder_headers": "",
+        # A worker that was killed cannot leave its place itself.
+        "child_exit": lambda _, worker: worker.place.leave(),
         "when_ready": lambda _: print(greeting(options), flush=True),
     }
 

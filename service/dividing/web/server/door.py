@@ -4,6 +4,7 @@ import queue
 import selectors
 import socket
 import threading
+import time
 from collections.abc import Callable
 from functools import partial
 from typing import Any
@@ -13,9 +14,13 @@ from gunicorn.sock import ssl_context
 from gunicorn.workers.base import Worker
 
 from dividing.web.server.caller import Caller, Message, Stage
+from dividing.web.server.company import Place
 from dividing.web.server.secure import awaited, begun, say_goodbye
 
 OWN_THREAD = Stage.SOLVING
+# Seconds that a worker with more callers than another leaves a new one to that other.
+LOOK_AWAY = 0.01
+AT_ONCE = 8
 
 Task = tuple[Caller, Message]
 
@@ -32,6 +37,8 @@ class Door(Worker):  # type: ignore[misc]  # gunicorn has no type hints
         self.done: queue.SimpleQueue[Caller] = queue.SimpleQueue()
         self.handover = threading.Lock()
         self.next_sweep = 0.0
+        self.place = Place(self.age)
+        self.look_back_at: float | None = None
 
     def hear(self, caller: Caller) -> None:
         """Bytes have come in, or the other side has closed."""
@@ -44,12 +51,40 @@ class Door(Worker):  # type: ignore[misc]  # gunicorn has no type hints
         self.tls = ssl_context(self.cfg) if self.cfg.is_ssl else None
         for listener in self.sockets:
             listener.setblocking(False)
-            self.selector.register(listener, selectors.EVENT_READ, partial(self.accept, listener))
+        self.place.tell(0)
+        self.look_at_doors()
+
+    def look_at_doors(self) -> None:
+        for listener in self.sockets:
+            self.selector.register(listener, selectors.EVENT_READ, partial(self.greet, listener))
+        self.look_back_at = None
+
+    def look_away(self) -> None:
+        for listener in self.sockets:
+            self.selector.unregister(listener)
+        self.look_back_at = time.monotonic() + LOOK_AWAY
+
+    def greet(self, listener: Any) -> None:
+        """Somebody stands at a door: let one in, or leave it to a worker that has fewer."""
+        if not self.place.has_most():
+            self.accept(listener)
+        elif self.look_back_at is None:
+            self.look_away()
+
+    def look_back(self) -> None:
+        """The time to look away is over: whoever still stands there is let in, for the others are busy."""
+        self.look_at_doors()
+        for listener in self.sockets:
+            for _ in range(AT_ONCE):
+                if not self.accept(listener):
+                    break
 
     def close_doors(self) -> None:
         """Let in who stands in the queue and then nobody: what is in the queue of a closed socket is lost."""
+        self.place.leave()
+        if self.look_back_at is None:
+            self.look_away()
         for listener in self.sockets:
-            self.selector.unregister(listener)
             while len(self.callers) < self.cfg.worker_connections and self.accept(listener):
                 pass
             listener.close()
@@ -76,6 +111,7 @@ class Door(Worker):  # type: ignore[misc]  # gunicorn has no type hints
             util.close(sock)
             return
         self.callers.add(caller)
+        self.place.tell(len(self.callers))
         caller.enter(Stage.SECURING)
         self.secure(caller)
 
@@ -115,6 +151,7 @@ class Door(Worker):  # type: ignore[misc]  # gunicorn has no type hints
     def drop(self, caller: Caller) -> None:
         self.unwatch(caller)
         self.callers.discard(caller)
+        self.place.tell(len(self.callers))
         caller.is_gone = True
         util.close(caller.sock)
 

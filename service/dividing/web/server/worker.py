@@ -16,7 +16,7 @@ from contextlib import suppress
 
 from dividing.web.server.arriving import LONGEST_HEAD
 from dividing.web.server.caller import Caller, Message, Stage
-from dividing.web.server.door import OWN_THREAD, Door
+from dividing.web.server.door import LOOK_AWAY, OWN_THREAD, Door
 from dividing.web.server.exchange import exchange, refusal
 
 # Threads share one interpreter, so they add fairness, not speed: this many long batches at once still leave
@@ -43,10 +43,12 @@ class PatientWorker(Door):
 
     def turn(self) -> None:
         """Wait for whatever happens next and deal with it."""
-        for key, _ in self.selector.select(TICK):
+        for key, _ in self.selector.select(TICK if self.look_back_at is None else LOOK_AWAY):
             react: Callable[[], None] = key.data
             react()
         now = time.monotonic()
+        if self.alive and self.look_back_at is not None and now >= self.look_back_at:
+            self.look_back()
         if now >= self.next_sweep:
             self.next_sweep = now + TICK
             self.sweep(now)
