@@ -88,6 +88,12 @@ def head_refused(page: Page) -> None:
     expect(page.locator("#problem")).to_be_focused()
 
 
+def head_lent(page: Page) -> None:
+    page.evaluate("location.hash = '#divisions=28&ratio=60'")
+    page.locator("#borrowed").wait_for()
+    page.locator("#csv").wait_for()
+
+
 def at_the_machine(page: Page) -> None:
     answered(page)
     page.get_by_role("button", name="Start cutting").click()
@@ -148,6 +154,7 @@ STATES: dict[str, Callable[[Page], None]] = {
     "dial": by_dial,
     "head": head_described,
     "head refused": head_refused,
+    "head lent": head_lent,
     "at the machine": at_the_machine,
     "jobs": going_to("jobs"),
     "check": going_to("check"),
