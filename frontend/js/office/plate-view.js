@@ -62,6 +62,9 @@ async function plateCsv() {
   }
 }
 
+// Nobody types quotes here: that is about how programs write a number.
+const told = (problem) => faults(problem, fieldOf).map(({ field, text }) => ({ field, text: text.replace(" without quotes", "") }));
+
 // What stands there belongs to the words as they were; a change of them takes it away.
 function changed() {
   turn += 1;
@@ -87,7 +90,7 @@ export function render(root, state, given) {
   const plate = state.plate || {};
   if (isDue(state, plate)) queueMicrotask(() => work(false));
   const form = formOf(state);
-  const found = faults(plate.problem, fieldOf);
+  const found = told(plate.problem);
   mount(root.querySelector("#plate-top"), deskTop(state, "Make a plate", INTRO));
   mount(root.querySelector("#plate-in"), html`${summary(found)}${plateForm(form, found)}`);
   fillForm(root.querySelector("#plate-form"), form);
