@@ -83,7 +83,7 @@ export const actions = {
     await schedule(asked, turn);
     const setup = store.get().answer.setups[chosen];
     if (!setup.positions) return say("The schedule of cuts is not here yet. Try again in a moment.");
-    startJob({ title: asWords(question), asked, setup, hash: location.hash });
+    startJob({ title: asWords(question), asked, setup });
   },
   ...paperActions,
 };

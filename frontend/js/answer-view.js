@@ -2,7 +2,7 @@
 
 import { html, items, sheet } from "./html.js";
 import { figures, moveText } from "./figures.js";
-import { METHODS, atRim, length, seconds, wholeHead } from "./words.js";
+import { METHODS, rimWords, seconds, wholeHead } from "./words.js";
 import { gears } from "./gears.js";
 import { schedule } from "./schedule.js";
 import { plateDrawing } from "./drawings.js";
@@ -10,10 +10,8 @@ import { plateDrawing } from "./drawings.js";
 function exactness(setup, question) {
   const { error } = setup;
   if (setup.exact) return html`<p class="mark good"><strong>Exact</strong></p>`;
-  const diameter = Number(String(question.diameter || "").replace(",", "."));
-  const rim = diameter > 0 ? `, ${length(atRim(error.worst_seconds, diameter))} at the rim of ${diameter}` : "";
   const within = error.within_tolerance;
-  return html`<p class="mark ${within ? "good" : "warn"}"><strong>Off by up to ${seconds(error.worst_seconds)}${rim}</strong>
+  return html`<p class="mark ${within ? "good" : "warn"}"><strong>Off by up to ${seconds(error.worst_seconds)}${rimWords(error.worst_seconds, question)}</strong>
     ${within === true && html`<span>within what you allow</span>`}${within === false && html`<span>more than you allow</span>`}
     <span class="soft">closing error ${seconds(error.closing_seconds)}, between neighbours ${seconds(error.single_pitch_seconds)}</span></p>`;
 }

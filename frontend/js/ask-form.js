@@ -2,6 +2,7 @@
 
 import { html } from "./html.js";
 import { field } from "./field.js";
+import { PLAIN_WORDS } from "./link.js";
 import { headLine } from "./words.js";
 import { DEFAULT_PART } from "./part-kinds.js";
 import { partFields } from "./part-form.js";
@@ -24,11 +25,9 @@ function main(question, found) {
   return field({ id: "divisions", label: "Divisions", size: "big", mode: "numeric", found });
 }
 
-const SELDOM = ["tolerance", "at_rim", "diameter", "every"];
-
 function more(question, found) {
-  const used = SELDOM.filter((name) => question[name]).length;
-  return html`<details id="more" ${found.some(({ field: id }) => SELDOM.includes(id)) && html`open`}>
+  const used = PLAIN_WORDS.filter((name) => question[name]).length;
+  return html`<details id="more" ${found.some(({ field: id }) => PLAIN_WORDS.includes(id)) && html`open`}>
     <summary>How close, and block indexing${used ? ` (${used} in use)` : ""}</summary><div class="fields">
     ${field({ id: "tolerance", label: "Largest error allowed, as an angle", found, signs: true, hint: "Such as 0°01′. Empty: any." })}
     ${field({ id: "diameter", label: "Diameter of the work", mode: "decimal", found, hint: "Shows errors at the rim, in the same unit." })}

@@ -10,17 +10,16 @@ import { gearList } from "./gears.js";
 import { toHash } from "./link.js";
 import { asWords } from "./question.js";
 import { store } from "./store.js";
-import { METHODS, atRim, headLine, length, plateWay, seconds, wholeHead } from "./words.js";
+import { METHODS, headLine, plateWay, rimWords, seconds, wholeHead } from "./words.js";
 
 const FIELDS = ["Job", "Drawing", "Work piece", "Machine", "Operator", "Date"];
 
 const blanks = html`<dl class="card-blanks">${FIELDS.map((name) => html`<div><dt>${name}</dt><dd></dd></div>`)}</dl>`;
 
-function errors(setup, diameter) {
+function errors(setup, question) {
   if (setup.exact) return html`<p><strong>Exact.</strong> No error from the setting itself.</p>`;
   const { worst_seconds: worst, closing_seconds: closing, single_pitch_seconds: pitch, total_pitch_seconds: total } = setup.error;
-  const rim = diameter > 0 ? `, ${length(atRim(worst, diameter))} at the rim of ${diameter}` : "";
-  return html`<p><strong>Not exact.</strong> Worst place off by ${seconds(worst)}${rim}; left over at the last space ${seconds(closing)};
+  return html`<p><strong>Not exact.</strong> Worst place off by ${seconds(worst)}${rimWords(worst, question)}; left over at the last space ${seconds(closing)};
     between neighbours ${seconds(pitch)}; in all ${seconds(total)}.</p>`;
 }
 
@@ -62,7 +61,7 @@ export function card(state) {
       <figure><img class="card-code" src="/qr.svg?${query}" alt="QR code that opens this setup"><figcaption>Opens this setup</figcaption></figure></header>
     ${blanks}
     <div class="card-pair"><section class="card-move"><h2>The move</h2>${figures(setup)}${mounting(setup)}
-      ${errors(setup, Number(String(question.diameter || "").replace(",", ".")))}</section>${plate(setup, head)}</div>
+      ${errors(setup, question)}</section>${plate(setup, head)}</div>
     ${gears(setup)}
     <div class="card-pair">${todo(setup.instructions)}${mind([...(setup.cautions || []), ...(answer.cautions || [])])}</div>
     ${sizes(answer.part)}${cardSchedule(setup)}

@@ -32,11 +32,11 @@ export const jobOf = (state, id = state.shop?.open) => (state.jobs || []).find((
 
 const plateCircles = (head, move) => !move ? [] : move.plate ? head.plates[move.plate - 1] : head.direct_circles;
 
-export function addJob({ title, asked, setup, hash }) {
+export function addJob({ title, asked, setup }) {
   const id = Date.now().toString(36) + Math.floor(Math.random() * 1296).toString(36);
   const rows = setup.positions.map(pack);
   const job = {
-    id, title, hash, asked: { work: asked.work, head: asked.head, every: setup.every || asked.every || 1 },
+    id, title, asked: { work: asked.work, head: asked.head, every: setup.every || asked.every || 1 },
     method: setup.method, circles: plateCircles(asked.head, setup.move), move: setup.move, second: setup.second_move,
     gearing: setup.gearing, exact: setup.exact, worst: setup.error.worst_seconds, count: rows.length, summary: setup.summary,
     constant: constantMove(setup, asked.work), phase: "ready", at: 0, tested: null, touched: new Date().toISOString(),
@@ -44,9 +44,7 @@ export function addJob({ title, asked, setup, hash }) {
   const jobs = [job, ...(store.get().jobs || [])];
   for (const old of jobs.slice(JOBS_AT_MOST)) forgetSchedule(old.id);
   schedules.set(id, rows);
-  const kept = keep(`job.${id}`, rows);
-  store.set({ jobs: jobs.slice(0, JOBS_AT_MOST), shop: { ...store.get().shop, open: id, kept } });
-  return kept;
+  store.set({ jobs: jobs.slice(0, JOBS_AT_MOST), shop: { ...store.get().shop, open: id, kept: keep(`job.${id}`, rows) } });
 }
 
 // Whether one more of the same move leads from the last cut home to the first.

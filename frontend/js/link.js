@@ -5,7 +5,7 @@ import { store } from "./store.js";
 import { typedPart } from "./part-kinds.js";
 import { angleList } from "./question.js";
 
-const PLAIN_WORDS = ["tolerance", "at_rim", "diameter", "every"];
+export const PLAIN_WORDS = ["tolerance", "at_rim", "diameter", "every"];
 
 const same = (one, other) => JSON.stringify(one) === JSON.stringify(other);
 

@@ -2,6 +2,7 @@
 
 import { html, items, raw, sheet } from "./html.js";
 import { drawPart } from "./draw-part.js";
+import { byPlace } from "./gears.js";
 
 const SHOWN = 400;
 const HEADINGS = { hole: "Hole", x: "x", y: "y", degrees: "Angle", line: "Line", class: "Line is", number: "Number", flute: "Flute", space: "Space after it" };
@@ -17,14 +18,13 @@ const sizeTable = (title, list) => list?.length ? sheet(title, table(title, ["Si
 const figure = (value) => Number(value.toFixed(4));
 
 const filled = (gearing) => PLACES.filter(([name]) => gearing[name] !== null).map(([name, place]) => [place, gearing[name]]);
-const places = (gearing) => html`<dl class="gears">${filled(gearing).map(([place, teeth]) => html`<div><dt>${place}</dt><dd>${teeth}</dd></div>`)}</dl>`;
 const inWords = (gearing) => filled(gearing).map(([place, teeth]) => `${place.toLowerCase()} ${teeth}`).join(", ");
 
 export function leadView(lead) {
   if (!lead) return "";
   const { gearing, achieved, error, unit, wanted, hand, orders } = lead;
   return sheet("Gears for the lead", html`<p>Lead wanted ${figure(wanted)} ${unit}, ${hand} hand.</p>
-    ${gearing ? html`${places(gearing)}<p>${error ? `Gives ${figure(achieved)} ${unit}: off by ${figure(error)} ${unit}.` : "Exact."}
+    ${gearing ? html`${byPlace(filled(gearing))}<p>${error ? `Gives ${figure(achieved)} ${unit}: off by ${figure(error)} ${unit}.` : "Exact."}
       Turn the crank and watch which way the work turns: one idler more or less changes the hand.</p>
       ${orders.length > 1 ? html`<details id="orders"><summary>${orders.length} orders of gears that give it</summary><ul>${items(orders.map(inWords))}</ul></details>` : ""}`
       : html`<p>Give the head its change gears and the table screw, and the gears for it stand here.</p>`}`);

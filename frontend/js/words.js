@@ -48,12 +48,12 @@ export function seconds(value) {
   return `${Math.floor(whole / 60)}′${String(whole % 60).padStart(2, "0")}″`;
 }
 
-// An angular error on a diameter: e × D/2, with e in radians.
-export const atRim = (errorSeconds, diameter) => (Math.abs(errorSeconds) * Math.PI / 648000) * diameter / 2;
-
-export function length(value) {
-  if (value === 0) return "0";
-  return value >= 0.0001 ? value.toFixed(4) : value.toExponential(1);
+// What an angular error comes to at the rim, e × D/2 with e in radians; nothing without a diameter.
+export function rimWords(errorSeconds, { diameter: typed }) {
+  const diameter = Number(String(typed || "").replace(",", "."));
+  if (!(diameter > 0)) return "";
+  const size = (Math.abs(errorSeconds) * Math.PI / 648000) * diameter / 2;
+  return `, ${size >= 0.0001 ? size.toFixed(4) : size && size.toExponential(1)} at the rim of ${diameter}`;
 }
 
 // "22,5" gives 22.5; anything else goes as typed, for the service to say what is wrong with it.
