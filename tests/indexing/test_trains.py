@@ -9,10 +9,11 @@ from itertools import permutations
 
 import pytest
 
+from dividing.indexing.gear_pairs import clears
 from dividing.indexing.head import TWELVE_GEARS, Idlers
-from dividing.indexing.trains import MOTIONS_KEPT, SCALE, clears, train_table
+from dividing.indexing.trains import MOTIONS_KEPT, Rising, train_table
 
-BOXES = [TWELVE_GEARS, (24, 24, 24, 48), (20, 30, 40, 50, 60, 90), (17, 23, 29, 31, 37), (24, 100)]
+BOXES = [TWELVE_GEARS, (24, 24, 24, 48), (20, 30, 40, 50, 60, 90), (17, 23, 29, 31, 37), (24, 100), (10, 10, 200, 200)]
 
 
 def two(gears: tuple[int, ...]) -> set[Fraction]:
@@ -44,12 +45,14 @@ class TestAgainstEveryOrderOfTheGears:
     def test_one_that_clears_is_taken_wherever_there_is_one(self, gears: tuple[int, ...]) -> None:
         table = train_table(tuple(sorted(gears)), Idlers())
         fits = four(gears)
-        for ratio, train in table.compound.items():
+        for ratio in table.compound:
+            train = table.box.train(ratio)
             assert clears(train) == fits[Fraction(*ratio)], (ratio, train)
 
     def test_each_train_makes_its_ratio_with_gears_that_are_owned(self, gears: tuple[int, ...]) -> None:
         table = train_table(tuple(sorted(gears)), Idlers())
-        for ratio, (spindle, worm, first, second) in [*table.simple.items(), *table.compound.items()]:
+        trains = [*table.simple.items(), *((ratio, table.box.train(ratio)) for ratio in table.compound)]
+        for ratio, (spindle, worm, first, second) in trains:
             assert Fraction(*ratio) == Fraction(spindle * (first or 1), worm * (second or 1))
             used = Counter(teeth for teeth in (spindle, worm, first, second) if teeth)
             assert not used - Counter(gears)
@@ -90,6 +93,10 @@ class TestIdlersComeOutOfTheSameBox:
         assert (with_crank.idlers, against.idlers) == (2, 1)
 
 
+def in_order(rising: Rising) -> list[Fraction]:
+    return [Fraction(*rising.exact(place)) for place in range(len(rising.decimals))]
+
+
 class TestNearest:
     @pytest.mark.parametrize("wanted", [(1, 3), (-7, 5), (355, 113), (59, 10)])
     @pytest.mark.parametrize("kind", [2, 4])
@@ -98,9 +105,18 @@ class TestNearest:
         ratios = two(TWELVE_GEARS) if kind == 2 else set(four(TWELVE_GEARS))
         every = ratios | {-ratio for ratio in ratios}
         nearest = min(abs(ratio - Fraction(*wanted)) for ratio in every)
-        scaled, ratios = table.rising(kind)
-        place = bisect_left(scaled, wanted[0] * SCALE // wanted[1])
-        assert min(abs(Fraction(*near) - Fraction(*wanted)) for near in ratios[place - 1 : place + 1]) == nearest
+        rising = table.rising(kind)
+        place = bisect_left(rising.decimals, wanted[0] / wanted[1])
+        beside = [rising.exact(near) for near in (place - 1, place) if 0 <= near < len(rising.decimals)]
+        assert min(abs(Fraction(*near) - Fraction(*wanted)) for near in beside) == nearest
+
+    @pytest.mark.parametrize("kind", [2, 4])
+    @pytest.mark.parametrize("gears", BOXES, ids=str)
+    def test_they_stand_in_their_true_order(self, kind: int, gears: tuple[int, ...]) -> None:
+        rising = train_table(gears, Idlers()).rising(kind)
+        motions = in_order(rising)
+        assert motions == sorted(motions)
+        assert rising.decimals == [float(motion) for motion in motions]
 
     @pytest.mark.parametrize(
         ("gears", "kind", "motions"),
@@ -117,12 +133,11 @@ class TestNearest:
     def test_only_motions_whose_idlers_are_owned_stand_in_the_list(
         self, gears: tuple[int, ...], kind: int, motions: list[str]
     ) -> None:
-        _, exact = train_table(gears, Idlers()).rising(kind)
-        assert [Fraction(*motion) for motion in exact] == [Fraction(motion) for motion in motions]
+        assert in_order(train_table(gears, Idlers()).rising(kind)) == [Fraction(motion) for motion in motions]
 
     def test_with_the_idlers_the_other_way_round_the_plate_turns_back_only(self) -> None:
-        _, exact = train_table((24, 32, 48), Idlers(simple_with=2, simple_against=1)).rising(2)
-        assert [Fraction(*motion) for motion in exact] == sorted(-ratio for ratio in two((24, 32, 48)))
+        rising = train_table((24, 32, 48), Idlers(simple_with=2, simple_against=1)).rising(2)
+        assert in_order(rising) == sorted(-ratio for ratio in two((24, 32, 48)))
 
 
 def test_more_denominators_than_are_remembered_are_answered_the_same() -> None:

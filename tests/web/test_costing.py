@@ -9,10 +9,13 @@ from flask.testing import FlaskClient
 
 from dividing.indexing.angles import Angle, parse_angle
 from dividing.indexing.head import SET_ONE, TWELVE_GEARS, Head
-from dividing.indexing.work import Angles, Arc, Divisions
-from dividing.web.costing import check_drilling, solving
+from dividing.indexing.work import Angles, Arc, Divisions, Work
+from dividing.web import costing
+from dividing.web.costing import answering, check_drilling, solving
+from dividing.web.limits import SECONDS_OF_WORK
 from dividing.web.problems import Problem
 from dividing.web.schemas.head import load_head
+from dividing.web.schemas.solve import Question
 
 # As many holes and gears as a head may have.
 GREAT: dict[str, Any] = {
@@ -20,28 +23,40 @@ GREAT: dict[str, Any] = {
     "direct_circles": [],
     "change_gears": [min(10 + 8 * place, 199) for place in range(24)],
 }
-TOO_MUCH = [
+COSTLY = [
     ("/v1/solve", {"work": {"angle": "359.99917", "count": 20000}, "positions": True, "limit": 1}, "without positions"),
     (
         "/v1/verify",
-        {"work": {"angle": "6.2 rad"}, "claim": {"method": "plain", "holes": 1, "circle": 100}},
+        {"work": {"angle": "6.2 rad", "count": 20000}, "claim": {"method": "plain", "holes": 1, "circle": 100}},
         "only the plates and gears that the claim uses",
+    ),
+    (
+        "/v1/locate",
+        {"work": {"angle": "6.2 rad", "count": 20000}, "seen": {"hole": 1, "spindle": "73°"}},
+        "only the plates and gears in use",
     ),
 ]
 
 
-@pytest.mark.parametrize(("path", "question", "advice"), TOO_MUCH)
+@pytest.fixture
+def half_the_time(monkeypatch: pytest.MonkeyPatch) -> None:
+    """No single question that may be asked takes two seconds, so less is given here."""
+    monkeypatch.setattr(costing, "SECONDS_OF_WORK", 0.6)
+
+
+@pytest.mark.usefixtures("half_the_time")
+@pytest.mark.parametrize(("path", "question", "advice"), COSTLY)
 def test_too_much_work_is_refused_with_how_to_split_it(
     client: FlaskClient, path: str, question: dict[str, Any], advice: str
 ) -> None:
     response = client.post(path, json={**question, "head": GREAT})
     assert response.status_code == 422
     assert response.json["type"] == "/docs#problem-too-much-work"
-    assert response.json["detail"].startswith("This would take about 2.")
+    assert response.json["detail"].startswith("This would take about ")
     assert advice in response.json["detail"]
 
 
-@pytest.mark.parametrize(("path", "question", "advice"), TOO_MUCH)
+@pytest.mark.parametrize(("path", "question", "advice"), COSTLY)
 def test_the_same_on_a_usual_head_is_answered(
     client: FlaskClient, path: str, question: dict[str, Any], advice: str
 ) -> None:
@@ -66,10 +81,28 @@ def test_an_ordinary_question_costs_next_to_nothing() -> None:
         assert solving(Divisions(count), Head(change_gears=TWELVE_GEARS)) < 0.1
 
 
-def test_the_costliest_plate_is_within_what_is_given_and_a_costlier_one_is_refused() -> None:
+def test_the_costliest_plate_is_within_what_is_given_and_a_costlier_one_is_refused(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
     head = load_head(GREAT)
-    check_drilling(Divisions(2), head)
+    check_drilling(Divisions(1), head)
+    monkeypatch.setattr(costing, "SECONDS_OF_WORK", 0.1)
     with pytest.raises(Problem) as refusal:
         check_drilling(Divisions(1), head)
-    assert refusal.value.detail.startswith("This would take about 2.")
     assert refusal.value.detail.endswith("Give the head only the plates and gears in use.")
+
+
+# The most places, cuts, tries and rows that a question may have.
+@pytest.mark.parametrize(
+    "work",
+    [
+        Divisions(1),
+        Divisions(19_997),
+        Arc(parse_angle("359.99917"), 20_000),
+        Arc(parse_angle("6.2 rad"), 2),
+        Angles((parse_angle("1.1"),) * 2_000),
+    ],
+)
+def test_no_single_question_takes_two_seconds(work: Work) -> None:
+    question = Question(work, load_head(GREAT), None, None, 100, positions=True)
+    assert answering(question) < SECONDS_OF_WORK

@@ -39,8 +39,9 @@ def accuracy(work: Work, spacing: Spacing) -> Accuracy:
         raise TypeError("a list of angles has no even spacing")
     if isinstance(work, Divisions):
         return _rounded_divisions(work, spacing.points)
-    errors = [rounding_error(place, spacing.points) for place in ideal_places(work)]
-    return _from_positions(work, errors)
+    if isinstance(work, Arc):
+        return _rounded_arc(work, spacing.points)
+    return _from_positions(work, [rounding_error(place, spacing.points) for place in work.places])
 
 
 def rounding_error(place: Fraction, points: int) -> Fraction:
@@ -125,19 +126,29 @@ def _rounded_divisions(work: Divisions, points: int) -> Accuracy:
     )
 
 
-def _from_positions(work: Arc | Angles, errors: Sequence[Fraction]) -> Accuracy:
+def _rounded_arc(work: Arc, points: int) -> Accuracy:
+    """As `rounding_error` for every feature, in whole parts of 1/(q points) for a step of p/q."""
+    over, under = work.step.numerator, work.step.denominator
+    shorts = [cut * over * points % under for cut in range(work.count)]
+    errors = [-short if 2 * short < under else under - short for short in shorts]
     if not any(errors):
         return NO_ERROR
-    order = _round_the_work(work)
-    neighbours = list(pairwise(order))
-    if not isinstance(work, Arc) or work.count * work.step >= 1:
-        neighbours.append((order[-1], order[0]))
-    pitch = max((abs(errors[there] - errors[here]) for here, there in neighbours), default=_ZERO)
+    order = sorted(range(work.count), key=lambda cut: cut * over % under)
+    round_the_work = [errors[cut] for cut in order]
+    if work.count * over >= under:
+        round_the_work.append(round_the_work[0])
+    pitch = max(abs(there - here) for here, there in pairwise(round_the_work))
+    whole = under * points
+    worst, span = max(map(abs, errors)), max(errors) - min(errors)
+    return Accuracy(None, Fraction(worst, whole), _ZERO, Fraction(pitch, whole), Fraction(span, whole))
+
+
+def _from_positions(work: Angles, errors: Sequence[Fraction]) -> Accuracy:
+    if not any(errors):
+        return NO_ERROR
+    places = work.places
+    order = sorted(range(len(places)), key=places.__getitem__)
+    neighbours = [*pairwise(order), (order[-1], order[0])]
+    pitch = max(abs(errors[there] - errors[here]) for here, there in neighbours)
     worst = max(map(abs, errors))
     return Accuracy(None, worst, _ZERO, pitch, max(errors) - min(errors))
-
-
-def _round_the_work(work: Arc | Angles) -> list[int]:
-    """The cuts as they stand one after the other on the finished work."""
-    places = ideal_places(work)
-    return sorted(range(len(places)), key=lambda cut: places[cut] % 1)

@@ -13,9 +13,10 @@ from math import gcd
 from typing import NamedTuple
 
 from . import bounds
+from .gear_pairs import Ratio, clears
 from .head import Head
 from .setup import Gearing
-from .trains import Ratio, TrainTable, clears, train_table
+from .trains import TrainTable, train_table
 
 CIRCLES_MOST, HOLES_MOST, GEARS_MOST = 40, 2_000, 16
 """A head with more gets no such table: it would be large, and few heads have so many."""

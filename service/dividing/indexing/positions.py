@@ -11,7 +11,6 @@ from fractions import Fraction
 from math import floor
 from typing import NamedTuple
 
-from .accuracy import ideal_places
 from .head import Head
 from .methods.compound import Pair, moves_of
 from .setup import Even, Move, SecondMove, Setup
@@ -149,7 +148,10 @@ def _places(work: Work) -> list[Part]:
     """`ideal_places` as parts of a turn."""
     if isinstance(work, Divisions):
         return [(cut * work.every % work.count, work.count) for cut in range(work.count)]
-    return [(place.numerator, place.denominator) for place in ideal_places(work)]
+    if isinstance(work, Angles):
+        return [(place.numerator, place.denominator) for place in work.places]
+    over, under = work.step.numerator, work.step.denominator
+    return [(cut * over, under) for cut in range(work.count)]
 
 
 def _back_at_start(cut: int, indexes: list[int], crank: _Crank, place: Part) -> bool:

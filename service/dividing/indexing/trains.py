@@ -3,10 +3,6 @@
 A simple train is spindle gear over worm-side gear. A train of four is (spindle x first on stud) over (worm side x
 second on stud). Each gear owned is one physical gear: a tooth count is used no more often than it is owned, and the
 idlers are gears out of the same box.
-
-Whether a train of four meshes depends on the quadrant. As common practice each pair clears the other's shaft when
-a + b > c + 15 and c + d > b + 15, a driving b and c driving d; trains that clear come first, and the operator
-tries the fit.
 """
 
 from __future__ import annotations
@@ -15,27 +11,37 @@ from collections import Counter
 from collections.abc import Collection
 from dataclasses import dataclass, field
 from functools import cached_property, lru_cache
+from itertools import chain
 from math import gcd
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from .bounds import PLATE_MOTION_MOST
+from .gear_pairs import Box, Ratio, Train
 from .head import Idlers
 from .setup import Gearing
 
-SHAFT_ROOM = 15
-"""Teeth by which a pair of gears must out-reach the gear beside it to clear its shaft (common practice)."""
+__all__ = ["MOTIONS_KEPT", "Direction", "Ratio", "Rising", "TrainTable", "train_table"]
 
 MOTIONS_KEPT = 1024
 """Sets of motions that a table keeps, one for each denominator asked for."""
 
 Direction = Literal["with", "against"]
-Ratio = tuple[int, int]
-"""A train as (drivers, driven) in lowest terms."""
-Train = tuple[int, int, int, int]
-"""(spindle, worm side, first on stud, second on stud); the stud gears are 0 in a simple train."""
 
-SCALE = 1 << 64
-"""Parts of a plate turn to which motions are put in order."""
+
+class Rising(NamedTuple):
+    """Motions of the plate in rising order as decimals; the first `against` of them turn against the crank, and
+    `ratios` are those of the others."""
+
+    decimals: list[float]
+    ratios: list[Ratio]
+    against: int
+
+    def exact(self, place: int) -> Ratio:
+        """The motion at a place of `decimals`, drivers below 0 against the crank."""
+        if place >= self.against:
+            return self.ratios[place - self.against]
+        drivers, driven = self.ratios[self.against - 1 - place]
+        return -drivers, driven
 
 
 @dataclass(frozen=True)
@@ -43,18 +49,14 @@ class TrainTable:
     """The best train for each ratio that the gears owned can make, and all motions in order for finding the nearest."""
 
     simple: dict[Ratio, Train]
-    compound: dict[Ratio, Train]
+    compound: frozenset[Ratio]
+    box: Box
     idlers: Idlers
     owned: int
     reached: dict[int, dict[int, Ratio]] = field(default_factory=dict, compare=False, repr=False)
     """Answers of `motions_over` so far."""
     ready: dict[Ratio, Gearing | None] = field(default_factory=dict, compare=False, repr=False)
     """Answers of `gearing` so far, for motions that some train makes: the same few thousand are asked for again."""
-
-    @cached_property
-    def known(self) -> frozenset[Ratio]:
-        """Every ratio that some train makes, before idlers are counted."""
-        return frozenset((*self.simple, *self.compound))
 
     def motions_over(self, under: int) -> dict[int, Ratio]:
         """Every motion that some train makes and that is a whole number of parts of 1/`under`: the number of parts, and
@@ -78,7 +80,7 @@ class TrainTable:
     @cached_property
     def _by_driven(self) -> dict[int, list[int]]:
         found: dict[int, list[int]] = {}
-        for drivers, driven in sorted(self.known):
+        for drivers, driven in chain(self.simple, self.compound):
             found.setdefault(driven, []).append(drivers)
         return found
 
@@ -91,7 +93,7 @@ class TrainTable:
         motion = (drivers, driven)
         if motion in self.ready:
             return self.ready[motion]
-        if (abs(drivers), driven) not in self.known:
+        if (abs(drivers), driven) not in self.simple and (abs(drivers), driven) not in self.compound:
             return None
         self.ready[motion] = hung = self._hung(drivers, driven)
         return hung
@@ -100,8 +102,8 @@ class TrainTable:
         direction: Direction = "with" if drivers > 0 else "against"
         ratio = (abs(drivers), driven)
         train = self.simple.get(ratio) if self.reaches(2, direction) else None
-        if train is None and self.reaches(4, direction):
-            train = self.compound.get(ratio)
+        if train is None and self.reaches(4, direction) and ratio in self.compound:
+            train = self.box.train(ratio)
         if train is None:
             return None
         spindle, worm, first, second = train
@@ -112,30 +114,32 @@ class TrainTable:
         """Whether enough gears are owned for such a train and the idlers that it takes."""
         return gears + self.idlers.needed(gears=gears, direction=direction) <= self.owned
 
-    def rising(self, kind: int) -> tuple[list[int], list[Ratio]]:
-        """The motions of trains of `kind` gears, 2 or 4, in rising order: in whole parts of 1/`SCALE`, and exact.
+    def rising(self, kind: int) -> Rising:
+        """The motions of trains of `kind` gears, 2 or 4, in rising order.
 
-        Trains differ by far more than one part, so the nearest stands beside the place where a motion would be.
+        The decimals only say where to look. Two trains differ by 1/(40,000 x 40,000) at least, far more than a float is
+        off, so their order is the true one and the nearest motion stands beside the place where one would stand.
         """
         return self._simple_motions if kind == 2 else self._compound_motions
 
     @cached_property
-    def _simple_motions(self) -> tuple[list[int], list[Ratio]]:
+    def _simple_motions(self) -> Rising:
         return self._motions(2, self.simple)
 
     @cached_property
-    def _compound_motions(self) -> tuple[list[int], list[Ratio]]:
+    def _compound_motions(self) -> Rising:
         return self._motions(4, self.compound)
 
-    def _motions(self, kind: int, trains: Collection[Ratio]) -> tuple[list[int], list[Ratio]]:
-        """(scaled motions in rising order, the motions), positive with the crank, as far as idlers allow."""
-        signed: list[Ratio] = []
-        if self.reaches(kind, "with"):
-            signed += trains
-        if self.reaches(kind, "against"):
-            signed += ((-drivers, driven) for drivers, driven in trains)
-        rising = sorted((drivers * SCALE // driven, (drivers, driven)) for drivers, driven in signed)
-        return [scaled for scaled, _ in rising], [ratio for _, ratio in rising]
+    def _motions(self, kind: int, trains: Collection[Ratio]) -> Rising:
+        """Positive with the crank, as far as idlers allow."""
+        ratios = sorted(trains, key=_decimal)
+        decimals = list(map(_decimal, ratios))
+        minus = [-decimal for decimal in reversed(decimals)] if self.reaches(kind, "against") else []
+        return Rising(minus + decimals if self.reaches(kind, "with") else minus, ratios, len(minus))
+
+
+def _decimal(ratio: Ratio) -> float:
+    return ratio[0] / ratio[1]
 
 
 @lru_cache(maxsize=8)
@@ -145,17 +149,8 @@ def train_table(gears: tuple[int, ...], idlers: Idlers) -> TrainTable:
     >>> len(train_table((24, 28, 32), Idlers()).simple)
     6
     """
-    return TrainTable(_simple(gears), _compound(gears), idlers, len(gears))
-
-
-def clears(train: Train) -> bool:
-    """Whether each pair of a train of four clears the other's shaft (common practice).
-
-    >>> clears((72, 48, 64, 24)), clears((24, 24, 100, 28))
-    (True, False)
-    """
-    spindle, worm, first, second = train
-    return not first or (spindle + second > first + SHAFT_ROOM and first + worm > second + SHAFT_ROOM)
+    box = Box.of(gears)
+    return TrainTable(_simple(gears), box.ratios(), box, idlers, len(gears))
 
 
 def _simple(gears: tuple[int, ...]) -> dict[Ratio, Train]:
@@ -168,54 +163,3 @@ def _simple(gears: tuple[int, ...]) -> dict[Ratio, Train]:
                 shared = gcd(spindle, worm)
                 trains.setdefault((spindle // shared, worm // shared), (spindle, worm, 0, 0))
     return trains
-
-
-def _compound(gears: tuple[int, ...]) -> dict[Ratio, Train]:
-    """Of equal trains one that clears, then the one whose driving gears have the fewest teeth."""
-    owned = Counter(gears)
-    pairs = _pairs(owned)
-    trains: dict[Ratio, Train] = {}
-    clearing: set[Ratio] = set()
-    for drivers, product, teeth in pairs:
-        for driven, below, _ in pairs:
-            if product > PLATE_MOTION_MOST * below or not (teeth.isdisjoint(driven) or _enough(owned, drivers, driven)):
-                continue
-            shared = gcd(product, below)
-            ratio = (product // shared, below // shared)
-            if ratio not in clearing:
-                _take(trains, clearing, ratio, drivers, driven)
-    return trains
-
-
-def _take(
-    trains: dict[Ratio, Train],
-    clearing: set[Ratio],
-    ratio: Ratio,
-    drivers: tuple[int, int],
-    driven: tuple[int, int],
-) -> None:
-    one, two = drivers
-    for spindle, first in ((one, two), (two, one)):
-        for second, worm in (driven, driven[::-1]):
-            if spindle + second > first + SHAFT_ROOM and first + worm > second + SHAFT_ROOM:
-                trains[ratio] = (spindle, worm, first, second)
-                clearing.add(ratio)
-                return
-    trains.setdefault(ratio, (one, driven[1], two, driven[0]))
-
-
-def _pairs(owned: Counter[int]) -> list[tuple[tuple[int, int], int, frozenset[int]]]:
-    """Pairs of gears as (teeth, product, tooth counts in it), fewest teeth first."""
-    sizes = sorted(owned)
-    found = [
-        ((small, large), small * large, frozenset((small, large)))
-        for place, small in enumerate(sizes)
-        for large in sizes[place:]
-        if small != large or owned[small] > 1
-    ]
-    return sorted(found, key=lambda pair: (sum(pair[0]), pair[0]))
-
-
-def _enough(owned: Counter[int], *pairs: tuple[int, int]) -> bool:
-    used = Counter(teeth for pair in pairs for teeth in pair)
-    return all(owned[teeth] >= count for teeth, count in used.items())

@@ -9,6 +9,7 @@ from __future__ import annotations
 from dividing.indexing.bounds import PLATE_MOTION_MOST, ROWS_MOST
 from dividing.indexing.grids import PLACES_TRIED
 from dividing.indexing.head import Head
+from dividing.indexing.methods.differential import TRIES_MOST
 from dividing.indexing.work import Angles, Divisions, Work
 
 from .limits import SECONDS_OF_WORK
@@ -18,7 +19,8 @@ from .schemas.solve import Question
 from .schemas.verify import Check
 
 BASE = 0.000_5
-PER_TRAIN = 0.000_007
+PER_MOVE = 0.000_000_5
+PER_TRAIN = 0.000_004
 PER_PLACE = 0.000_001_5
 PER_CUT = 0.000_015
 PER_ROW = 0.000_045
@@ -34,7 +36,8 @@ def solving(work: Work, head: Head, methods: tuple[str, ...] | None = None) -> f
     """
     seconds = BASE
     if not isinstance(work, Angles) and len(head.change_gears) > 1 and _may("differential", methods):
-        seconds += PER_TRAIN * 2 * PLATE_MOTION_MOST * head.holes_in_all * float(work.step)
+        tries = 2 * PLATE_MOTION_MOST * head.holes_in_all * float(work.step)
+        seconds += PER_MOVE * tries + PER_TRAIN * min(tries, TRIES_MOST)
     if not isinstance(work, Divisions):
         circles = sum(map(len, head.plates))
         seconds += PER_PLACE * min(work.cuts * circles**2, PLACES_TRIED) + PER_CUT * work.cuts

@@ -14,14 +14,19 @@ from math import gcd
 
 from ..accuracy import accuracy, keeps_count
 from ..bounds import PLATE_MOTION_MOST
+from ..gear_pairs import Ratio
 from ..geared import Geared, geared_plate, has_table, lowest, rank, trains_of
 from ..head import Head
 from ..setup import NO_ERROR, Declined, Even, Move, Setup
-from ..trains import SCALE, Ratio, TrainTable
+from ..trains import TrainTable
 from ..work import Angles, Divisions, Stepped, Work, blocks_to_try
 
 SETTINGS_MOST = 12
 """Exact settings that are told, best first."""
+
+TRIES_MOST = 10_000
+"""Crank moves that are held against the trains for one step before only the largest circles are looked at: a wide step
+on many circles has a hundred thousand, and comes within a hair of any angle with far fewer."""
 
 UNEQUAL = Declined("differential", "Unequal angles have no constant move to gear the plate for.")
 IRRATIONAL = Declined("differential", "An angle in radians comes out exactly with no train.")
@@ -86,16 +91,32 @@ def _most_spaces(head: Head) -> int:
     return (head.ratio + PLATE_MOTION_MOST) * head.largest_circle
 
 
+def _circles_tried(work: Stepped, head: Head) -> tuple[tuple[int, int], ...]:
+    """The circles on which the nearest move is looked for: all, or the largest of them that keep to `TRIES_MOST`."""
+    step = work.step
+    room = TRIES_MOST * step.denominator // (2 * PLATE_MOTION_MOST * step.numerator)
+    if head.holes_in_all <= room:
+        return head.circles
+    kept: set[int] = set()
+    for circle in sorted((circle for circle, _ in head.circles), reverse=True):
+        room -= circle
+        if kept and room < 0:
+            break
+        kept.add(circle)
+    return tuple(pair for pair in head.circles if pair[0] in kept)
+
+
 def tries(work: Stepped, head: Head) -> Iterator[Try]:
-    """Every h/c on every circle that keeps the plate's motion s = R - f/q within its bound, with that s.
+    """Every h/c that keeps the plate's motion s = R - f/q within its bound, with that s: on every circle, or for a wide
+    step on a head of many circles on the largest, `TRIES_MOST` in all.
 
     Whole turns are tried once, on the first circle, since any circle serves for them.
     """
-    step, ratio = work.step, head.ratio
-    upper, first_circle = step.denominator, head.circles[0][0]
+    step, ratio, circles = work.step, head.ratio, _circles_tried(work, head)
+    upper, first_circle = step.denominator, circles[0][0]
     if _most_spaces(head) * step.numerator < upper:
         return
-    for circle, plate in head.circles:
+    for circle, plate in circles:
         lower = circle * step.numerator
         least = max(-((PLATE_MOTION_MOST - ratio) * lower // upper), 1)
         for holes in range(least, (ratio + PLATE_MOTION_MOST) * lower // upper + 1):
@@ -177,23 +198,24 @@ def _nearest(work: Stepped, head: Head, table: TrainTable, wanted: list[Try], ki
     Since R - g is at most R + 6, a train farther than `reach` from s cannot come nearer than the best so far.
     """
     best: tuple[Try, Ratio] | None = None
-    least, over, reach = 1, 0, 2 * PLATE_MOTION_MOST * SCALE
-    scaled, ratios = table.rising(kind)
+    least, over, reach = 1, 0, 2.0 * PLATE_MOTION_MOST
+    rising = table.rising(kind)
+    decimals = rising.decimals
     for tried in wanted:
         motion, under = tried[3]
-        sought = motion * SCALE // under
-        place = bisect_left(scaled, sought)
-        for near in range(place - 1 if place else 0, min(place + 1, len(scaled))):
-            if abs(scaled[near] - sought) > reach:
+        sought = motion / under
+        place = bisect_left(decimals, sought)
+        for near in range(place - 1 if place else 0, min(place + 1, len(decimals))):
+            if abs(decimals[near] - sought) > reach:
                 continue
-            drivers, driven = ratios[near]
+            drivers, driven = rising.exact(near)
             room = head.ratio * driven - drivers
             if room <= 0:
                 continue
             miss, scale = abs(drivers * under - motion * driven), under * room
             if best is None or miss * over < least * scale:
                 best, least, over = (tried, (drivers, driven)), miss, scale
-                reach = least * (head.ratio + PLATE_MOTION_MOST) * SCALE // over + 2
+                reach = least * (head.ratio + PLATE_MOTION_MOST) / over * 1.001 + 1e-12
     return best and _approximate_setup(work, head, table, *best)
 
 

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from ..accuracy import keeps_count
+from ..gear_pairs import clears
 from ..head import Head
 from ..setup import Setup
-from ..trains import clears
 from ..work import Arc, Work
 from .figures import seconds_text
 
