@@ -88,7 +88,7 @@ class Box:
 
         >>> box = Box.of((24, 48, 64, 72))
         >>> box.train((4, 1)), box.train((7, 9))
-        ((64, 24, 72, 48), None)
+        ((64, 48, 72, 24), None)
         """
         first: Train | None = None
         for drivers, driven in self._making(ratio):
