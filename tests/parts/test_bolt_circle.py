@@ -89,3 +89,9 @@ class TestTheCircle:
         with pytest.raises(Refused) as refusal:
             bolt_circle(holes=6, unit="mm", **given)
         assert told(refusal.value) == [((path,), sentence)]
+
+    def test_more_holes_than_a_table_has_rows_are_refused(self) -> None:
+        assert len(bolt_circle(holes=20_000, diameter=80, unit="mm").schedule) == 20_000
+        with pytest.raises(Refused) as refusal:
+            bolt_circle(holes=20_001, diameter=80, unit="mm")
+        assert told(refusal.value) == [(("holes",), "A bolt circle may have up to 20,000 holes.")]

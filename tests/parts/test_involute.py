@@ -155,9 +155,10 @@ class TestPinsThatCannotBe:
         assert Toothing(5, 3.0, radians(20), shift=5.0).ideal_pin() is None
 
     @pytest.mark.parametrize("teeth", [18, 24, 60])
-    def test_a_pin_that_touches_on_the_base_circle_sinks_below_the_tip(self, teeth: int) -> None:
+    @pytest.mark.parametrize("beside", [1e-6, 1e-7, 1e-8, 1e-9, 1e-10])
+    def test_a_pin_that_touches_on_the_base_circle_sinks_below_the_tip(self, teeth: int, beside: float) -> None:
         gear = Toothing(teeth, 3.0, radians(20))
         # Its centre stands on the involute that begins a hair beside the middle of the space.
-        pin = (1e-9 - inv(radians(20)) + pi / 2 / teeth) * teeth * 3.0 * cos(radians(20))
+        pin = (beside - inv(radians(20)) + pi / 2 / teeth) * teeth * 3.0 * cos(radians(20))
         assert pin > 0
         assert gear.over_pins(pin) is None

@@ -259,10 +259,18 @@ def test_a_way_to_another_address_is_no_refusal() -> None:
     app = Flask(__name__)
     problems.install(app)
 
+    class Elsewhere(HTTPException):
+        code = 303
+        description = "It stands at another address."
+
     @app.get("/moved")
     def moved() -> None:
+        raise Elsewhere
+
+    @app.get("/moved/for/good")
+    def moved_for_good() -> None:
         raise RequestRedirect("/v1/heads")
 
-    response = app.test_client().get("/moved")
-    assert (response.status_code, response.headers["Location"]) == (308, "/v1/heads")
-    assert response.content_type != "application/problem+json"
+    responses = [app.test_client().get(path) for path in ("/moved", "/moved/for/good")]
+    assert [response.status_code for response in responses] == [303, 308]
+    assert all(response.content_type != "application/problem+json" for response in responses)

@@ -158,11 +158,9 @@ class Toothing:
 
 
 def _inverse_involute(value: float) -> float:
-    # Newton's method on tan(y) - y = value, from above the root: convex, so it never overshoots.
+    # Newton's method on tan(y) - y = value, from above the root: convex, so it never overshoots and every step goes
+    # down, until rounding is all that is left.
     angle = atan(value + pi / 2)
-    for _ in range(60):
-        step = (inv(angle) - value) / tan(angle) ** 2
+    while (step := (inv(angle) - value) / tan(angle) ** 2) > 1e-15:
         angle -= step
-        if abs(step) < 1e-15:
-            break
     return angle

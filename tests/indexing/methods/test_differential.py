@@ -148,10 +148,14 @@ class TestTrainsThatCannotBeUsed:
     def test_a_head_too_coarse_for_an_angle_tries_nothing(self) -> None:
         # Two of 9,017 parts: 46 x 49 x 2 is less.
         assert differential.exact(Arc(Angle(Fraction(2, 4_511)), 2), GEARED) == differential.NO_TRAIN
+        # For two of 4,001 the circle of 49 has one space, 46 x 98 being more, and those below 44 have none.
+        small = Arc(Angle(Fraction(2, 4_001)), 2)
+        assert {circle for circle, *_ in differential.tries(small, GEARED)} == {47, 49}
+        assert all(setup.move and setup.move.circle > 43 for setup in setups(differential.exact(small, GEARED)))
 
     def test_no_train_may_turn_the_plate_as_fast_as_the_crank_or_faster(self) -> None:
         # At 2:1 a train of 2 or more leaves the crank nothing to turn the spindle by.
         quick = Head(ratio=2, change_gears=(24, 24, 48, 72, 30, 50), plates=((17, 20),))
-        for divisions in (7, 11, 13, 19, 23, 29):
+        for divisions in (2, 3, 7, 11, 13, 19, 23, 29):
             for setup in setups(differential.approximate(Divisions(divisions, fixed=True), quick)):
                 assert motion(setup) < 2
