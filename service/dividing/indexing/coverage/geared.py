@@ -105,7 +105,7 @@ def strips_in(turns: int, head: Head) -> Strips:
     of an ordinary head are made once and remembered.
 
     >>> from dividing.indexing.coverage.sieve import dividing
-    >>> dividing((59, 61), strips_in(1, Head(change_gears=(24, 32, 40, 48))))
+    >>> dividing((53, 59), strips_in(1, Head(change_gears=(24, 32, 40, 48))))
     {59}
     """
     if not head.plates or len(head.change_gears) < 2:
