@@ -48,7 +48,8 @@ def across_stops(port: int, questions: int) -> tuple[Tally, int]:
                 while tally.answered + tally.lost.total() < questions:
                     time.sleep(2)
                     service.send_signal(signal.SIGTERM)
-                    service.wait(20)
+                    if service.wait(20) != 0:
+                        raise SystemExit("An instance did not start or did not stop well.")
                     service = on_kept_socket(listener, "--workers", "2")
                     times += 1
         finally:
@@ -64,7 +65,7 @@ def main() -> int:
     parser.add_argument("--port", type=int, default=8460)
     chosen = parser.parse_args()
     reloads, times = across_reloads(chosen.port, chosen.questions // 2)
-    print(f"across {times} reloads (HUP): {reloads}")
+    print(f"across {times} reloads (HUP): {reloads}", flush=True)
     stops, times = across_stops(chosen.port, chosen.questions - chosen.questions // 2)
     print(f"across {times} stops (TERM) and starts on a kept socket: {stops}")
     return 1 if reloads.lost or stops.lost else 0

@@ -3,7 +3,8 @@
     PYTHONPATH=service python -m tests.load.steady [--seconds 60] [--callers 16] [--port 8460]
 
 Needs wrk (Debian's). The callers share the machine with the service and leave it no rest, so the times are those of a
-service at its limit. Memory is read after a first third of a minute, when everything has been used, and at the end.
+service at its limit. Memory is read after a warm-up of ten thousand questions, which fills what the service remembers,
+and at the end.
 """
 
 from __future__ import annotations
@@ -16,7 +17,7 @@ from typing import Any
 
 from tests.load.instance import memory, started, workers
 
-WARM_UP_SECONDS = 20
+WARM_UP_QUESTIONS = 10_000
 QUESTIONS = Path(__file__).with_name("questions.lua")
 
 
@@ -26,6 +27,12 @@ def ask(port: int, callers: int, seconds: int) -> dict[str, Any]:
     told = subprocess.run([*command, f"http://127.0.0.1:{port}"], check=True, capture_output=True, text=True).stdout
     figures: dict[str, Any] = json.loads(told.splitlines()[-1])
     return figures
+
+
+def warm_up(port: int, callers: int) -> None:
+    asked = 0
+    while asked < WARM_UP_QUESTIONS:
+        asked += ask(port, callers, 5)["answered"]
 
 
 def held(master: int) -> tuple[int, int]:
@@ -43,7 +50,7 @@ def main() -> int:
     chosen = parser.parse_args()
     service = started(chosen.port, "--workers", "2")
     try:
-        ask(chosen.port, chosen.callers, WARM_UP_SECONDS)
+        warm_up(chosen.port, chosen.callers)
         before = held(service.process.pid)
         told = ask(chosen.port, chosen.callers, chosen.seconds)
         after = held(service.process.pid)
