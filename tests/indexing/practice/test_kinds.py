@@ -85,6 +85,25 @@ def test_what_the_direct_plate_does_not_have_is_not_on_it(level: int) -> None:
             assert (task.work.step * 48).denominator == 1
 
 
+@pytest.mark.parametrize("kind", ["plain", "which_plate"])
+@pytest.mark.parametrize(("level", "most"), [(2, 200), (3, 1000)])
+def test_every_number_that_no_circle_serves_may_be_asked_as_one_that_has_none(kind: str, level: int, most: int) -> None:
+    tasks = list(KINDS[kind].nones(Head(), level, Chance(4)))  # type: ignore[index]
+    assert counts(tasks) == {n for n in range(2, most + 1) if not plain_settings(Fraction(40, n), Head().plates)}
+    assert all(KINDS[kind].key(task, Head()) for task in tasks[:50])  # type: ignore[index]
+
+
+def test_an_angle_in_whole_turns_has_no_arms() -> None:
+    # At 80:1 a turn is 4 degrees 30'.
+    head = Head(ratio=80)
+    tasks = list(KINDS["sector_arms"].tasks(head, 3, Chance(1)))
+    assert len(tasks) > 100
+    for task in tasks:
+        assert (task.work.step * 80).denominator > 1
+        assert task.circle is not None
+        assert (task.work.step * 80 * task.circle).denominator == 1
+
+
 @pytest.mark.parametrize("head", [HEADS[4], HEADS[5], Head(plates=(), dial=Dial(Fraction(1, 360)))])
 def test_positions_of_the_dial_fall_where_their_level_has_them(head: Head) -> None:
     assert head.dial is not None

@@ -8,10 +8,10 @@ import pytest
 
 from dividing.indexing.angles import Angle, parse_angle
 from dividing.indexing.head import TWELVE_GEARS, Dial, Head, Idlers
-from dividing.indexing.practice import Key, Task
+from dividing.indexing.practice import ArmsClaim, Exercise, Key, PlateClaim, Task
 from dividing.indexing.practice.blanks import BLANKS, SLIP_LABELS
 from dividing.indexing.practice.equipment import equipment
-from dividing.indexing.practice.exercise import KIND_NAMES, METHOD_OF
+from dividing.indexing.practice.exercise import KIND_NAMES, METHOD_OF, AnyClaim
 from dividing.indexing.practice.phrases import claim_text, exact_angle, question
 from dividing.indexing.practice.spoiling import SPOILERS
 from dividing.indexing.practice.told import KIND_TITLES
@@ -162,6 +162,21 @@ def test_the_head_stands_at_the_top_of_the_sheet(head: Head, lines: list[str]) -
 def test_gears_of_the_class_are_told_each_once_and_in_order() -> None:
     told = equipment(Head(change_gears=tuple(reversed(TWELVE_GEARS))))
     assert "Change gears: 24 24 28 32 40 44 48 56 64 72 86 100" in told
+
+
+@pytest.mark.parametrize(
+    ("task", "claim", "method"),
+    [
+        (Task("plain", 1, N), MOVE, "plain"),
+        (Task("angular", 2, HALF, "37°30'"), Claim("plain", 4, 3, 18), "plain"),
+        (Task("direct", 2, N, none=True), None, "direct"),
+        (Task("which_plate", 1, N), PlateClaim(2, 21), None),
+        (Task("sector_arms", 1, N), ArmsClaim(10), None),
+        (Task("find_the_slip", 1, N, claim=MOVE), Claim("differential", 0, 12, 21), "differential"),
+    ],
+)
+def test_the_method_is_that_of_the_setup_that_is_wanted(task: Task, claim: AnyClaim | None, method: str | None) -> None:
+    assert Exercise(1, task, "?", Key(claim, "", ())).method == method
 
 
 def test_every_kind_has_its_words() -> None:

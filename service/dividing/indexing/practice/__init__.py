@@ -15,7 +15,7 @@ from .exercise import (
     Task,
 )
 from .marking import Mark, Response, mark, mark_all
-from .sheet import LeftOut, Sheet, Wanted, sheet
+from .sheets import LeftOut, Sheet, Wanted, sheet
 from .summing import Summary, summary
 
 __all__ = [

@@ -14,16 +14,6 @@ from ..work import Arc, Divisions
 from .exercise import Key, Task
 
 
-def exact_setups(work: Divisions | Arc, head: Head, method: MethodName) -> tuple[Setup, ...]:
-    """Every exact setup by a method with one space a move, best first; none where the method declines.
-
-    >>> [setup.move.circle for setup in exact_setups(Divisions(28), Head(), "plain")]
-    [49, 21]
-    """
-    answer = METHODS[method].exact(work, head)
-    return () if isinstance(answer, Declined) else answer
-
-
 def key_of(setup: Setup, work: Divisions | Arc, head: Head, *, hint: str = "") -> Key:
     """The key that is a setup."""
     return Key(

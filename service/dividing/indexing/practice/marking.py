@@ -60,7 +60,7 @@ def mark_all(exercises: Iterable[Exercise], responses: Mapping[int, Response], h
 def mark(exercise: Exercise, response: Response, head: Head) -> Mark:
     """The mark for one response.
 
-    >>> from dividing.indexing.practice.sheet import Wanted, sheet
+    >>> from dividing.indexing.practice.sheets import Wanted, sheet
     >>> exercise = sheet(Wanted(seed=7, count=1, kinds=("plain",))).exercises[0]
     >>> mark(exercise, Response(1, claim=exercise.key.claim), Head()).verdict
     'right'

@@ -10,7 +10,7 @@ from ..wording.figures import counted
 from .blanks import SLIP_LABELS
 from .exercise import LEVELS, SEED_MOST, KindName
 from .marking import Mark, MarkName
-from .sheet import Sheet
+from .sheets import Sheet
 from .told import KIND_TITLES
 
 KINDS_NEXT_MOST = 3
@@ -55,7 +55,7 @@ class Summary:
 def summary(sheet: Sheet, marks: Sequence[Mark]) -> Summary:
     """The summary of a sheet's marks.
 
-    >>> from dividing.indexing.practice.sheet import Wanted, sheet
+    >>> from dividing.indexing.practice.sheets import Wanted, sheet
     >>> made = sheet(Wanted(seed=7, count=2))
     >>> summary(made, [Mark(exercise, "not_answered") for exercise in made.exercises]).sentence
     '0 of 2 are right. 2 are not answered.'

@@ -80,8 +80,8 @@ def _right(kind: KindName, slip: str, level: int, head: Head, chance: Chance) ->
                 yield _rounded_step(task, head)
                 continue
             found = source.key(task, head)
-            if found and isinstance(found.claim, Claim):
-                yield Right(task.work, head, found.claim, task.written)
+            assert found is not None and isinstance(found.claim, Claim)
+            yield Right(task.work, head, found.claim, task.written)
 
 
 def _levels(kind: KindName, slip: str, level: int) -> tuple[int, ...]:

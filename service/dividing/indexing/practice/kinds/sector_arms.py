@@ -28,16 +28,16 @@ def tasks(head: Head, level: int, chance: Chance) -> Iterator[Task]:
     if level == 3:
         for angle in chance.turned(numbers.angles(head.ratio, circles, MINUTES)):
             work = arc(angle, MINUTES)
-            circle = _circle(work.step, head, chance)
-            if circle:
+            part = head.ratio * work.step % 1
+            if part:
+                circle = chance.picked(_circles(part, head))
                 yield Task("sector_arms", level, work, written(angle, MINUTES), circle=circle)
         return
     for count in chance.turned(numbers.in_parts(head, level)):
-        circle = _circle(Fraction(1, count), head, chance)
-        if circle:
-            turns, part = divmod(Fraction(head.ratio, count), 1)
-            move = Claim("plain", turns=int(turns), holes=int(part * circle), circle=circle)
-            yield Task("sector_arms", level, Divisions(count), circle=circle, claim=move if level == 1 else None)
+        turns, part = divmod(Fraction(head.ratio, count), 1)
+        circle = chance.picked(_circles(part, head))
+        move = Claim("plain", turns=int(turns), holes=int(part * circle), circle=circle)
+        yield Task("sector_arms", level, Divisions(count), circle=circle, claim=move if level == 1 else None)
 
 
 def nones(head: Head, level: int, chance: Chance) -> Iterator[Task]:
@@ -55,8 +55,6 @@ def key(task: Task, head: Head) -> Key | None:
     return Key(ArmsClaim(spaces + 1), f"The arms stand over {spaces + 1} holes", (*found.working, counting))
 
 
-def _circle(step: Fraction, head: Head, chance: Chance) -> int | None:
-    """One of the circles that serve and leave spaces to count; None for a move of whole turns."""
-    needed = (step * head.ratio).denominator
-    serving = [circle for circle, _ in head.circles if circle % needed == 0]
-    return chance.picked(serving) if serving and needed > 1 else None
+def _circles(part: Fraction, head: Head) -> list[int]:
+    """The circles that make a part of a turn whole; a move of whole turns has no arms to set."""
+    return [circle for circle, _ in head.circles if circle % part.denominator == 0]

@@ -26,6 +26,7 @@ _FOUND_NOTHING: dict[KindName, str] = {
     "sector_arms": "Every number that these plates serve comes out in whole turns, which need no arms.",
     "compound": "No two circles of one plate make a number that one of them does not make alone.",
     "differential": "No train of the gears you own makes a number that one circle does not make alone.",
+    "find_the_slip": "Whatever slip is made with the figures of this head, it cannot be told which it was.",
 }
 _NOTHING = "There is nothing to ask about with the figures of this head."
 

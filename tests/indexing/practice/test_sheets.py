@@ -140,6 +140,16 @@ LEFT_OUT: list[tuple[Head, dict[str, str]]] = [
         "differential": "No change gears are given for this head.",
         "dial": "This head has no dial.",
     }),
+    # The same without a direct plate: in whole turns there is no hole to miscount and no part to turn upside down.
+    (Head(8192, ((2,),), direct_circles=()), {
+        "direct": "This head has no direct plate.",
+        "which_plate": "Every number that these plates serve comes out in whole turns, on any circle.",
+        "sector_arms": "Every number that these plates serve comes out in whole turns, which need no arms.",
+        "compound": "No plate of this head has two circles that can be used together.",
+        "differential": "No change gears are given for this head.",
+        "dial": "This head has no dial.",
+        "find_the_slip": "Whatever slip is made with the figures of this head, it cannot be told which it was.",
+    }),
     # 11/360 of a turn is no number of degrees on a plate of eleven.
     (Head(1, ((11,),), direct_circles=()), {
         "angular": "There is nothing to ask about with the figures of this head.",
@@ -157,6 +167,15 @@ def test_what_a_head_cannot_do_is_not_asked(head: Head, reasons: dict[str, str])
     assert {no.kind: no.reason for no in made.left_out} == reasons
     assert set(made.kinds) == set(KIND_NAMES) - set(reasons)
     assert {one.task.kind for one in made.exercises} == set(made.kinds)
+
+
+def test_a_slip_that_is_hard_to_make_is_found_in_the_end() -> None:
+    # 9000 = 2 x 2 x 2 x 9 x 125 with a plate of five: nearly all comes out in whole turns.
+    stubborn = Head(9000, ((5,),), direct_circles=())
+    for seed in range(25):
+        for level in (1, 2, 3):
+            for exercise in asked(seed, 2, stubborn, kinds=("find_the_slip",), level=level):
+                check(exercise, stubborn)
 
 
 def test_of_the_kinds_asked_for_those_that_can_be_are_asked() -> None:
