@@ -45,7 +45,7 @@ async function solve({ loud = false, chosen = 0 } = {}) {
   clearTimeout(pause);
   const { question, head } = store.get();
   const mine = ++turn;
-  if (isBlank(question) && !loud) return store.set({ answer: null, problem: null, unsure: false, busy: false });
+  if (isBlank(question) && !loud) return store.set({ answer: null, saved: null, problem: null, unsure: false, busy: false });
   const asked = toBody(question, sentHead(head));
   store.set({ busy: true });
   const reply = await api.solve(asked);

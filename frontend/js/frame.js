@@ -18,7 +18,7 @@ export function nav(state, name) {
 
 export const notices = (state) => html`
     ${!state.online && html`<p class="note warn" id="offline"><strong>No connection.</strong>
-      ${state.astray ? `“${state.astray}” must wait until it is back.` : state.saved && state.answer ? `This answer was saved ${clock(state.saved)}.`
+      ${state.astray ? `“${state.astray}” must wait until it is back.` : state.saved ? `What stands here was saved ${clock(state.saved)}.`
         : state.view === "setup" || state.view === "jobs" ? "New questions must wait; counting goes on." : "New questions must wait."}
       The page tries again by itself.</p>`}
     ${state.ownHead && html`<div class="note" id="borrowed"><p>The link brought its own head: ${headLine(state.head)}.</p>

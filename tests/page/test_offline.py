@@ -39,7 +39,7 @@ def test_a_kept_answer_is_shown_with_its_time_when_the_service_is_away(open_page
         page.wait_for_load_state("networkidle")
     asked(page, "28")
     expect(page.locator("#offline")).to_contain_text("No connection.")
-    expect(page.locator("#offline")).to_contain_text("This answer was saved")
+    expect(page.locator("#offline")).to_contain_text("What stands here was saved")
     reads(page, ["1 turn", "21 spaces", "49 circle"])
     expect(page.locator("#csv")).to_be_visible()
     asked(page, "29")
