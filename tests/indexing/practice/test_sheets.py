@@ -169,13 +169,13 @@ def test_what_a_head_cannot_do_is_not_asked(head: Head, reasons: dict[str, str])
     assert {one.task.kind for one in made.exercises} == set(made.kinds)
 
 
-def test_a_slip_that_is_hard_to_make_is_found_in_the_end() -> None:
-    # 9000 = 2 x 2 x 2 x 9 x 125 with a plate of five: nearly all comes out in whole turns.
+@pytest.mark.parametrize(("seed", "level"), [(1, 1), (31, 2), (51, 3)])
+def test_a_slip_that_is_hard_to_make_is_found_in_the_end(seed: int, level: int) -> None:
+    # 9000 = 2 x 2 x 2 x 9 x 125 with a plate of five: nearly all comes out in whole turns. These seeds find no slip in
+    # the order that chance gives them.
     stubborn = Head(9000, ((5,),), direct_circles=())
-    for seed in range(25):
-        for level in (1, 2, 3):
-            for exercise in asked(seed, 2, stubborn, kinds=("find_the_slip",), level=level):
-                check(exercise, stubborn)
+    for exercise in asked(seed, 2, stubborn, kinds=("find_the_slip",), level=level):
+        check(exercise, stubborn)
 
 
 def test_of_the_kinds_asked_for_those_that_can_be_are_asked() -> None:
