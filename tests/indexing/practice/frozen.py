@@ -1,4 +1,4 @@
-"""Two sheets as they were when exercises were first drawn, each worked by hand: a seed keeps its sheet for ever.
+"""Three sheets as they were when exercises were first drawn, each worked by hand: a seed keeps its sheet for ever.
 
 Whatever makes one of these differ is a new way of drawing and takes a new number of the generator.
 """
@@ -47,6 +47,37 @@ FIRST: list[Row] = [
      "two moves?", Claim("compound", 0, 7, 19, SecondClaim(6, 18))),
 ]  # fmt: skip
 """Level 1."""
+
+SECOND: list[Row] = [
+    # 57 2/3 degrees are 6 turns of 9 and 3 2/3, which is 11/27 of a turn.
+    ("angular", "Turn the work through 57°40' by angular indexing. How many whole turns and spaces, and on which "
+     "circle?", Claim("plain", 6, 11, 27)),
+    # 57 x 13/19 = 39, and 40 - 39 = 1 = 24/24: with the crank, one idler.
+    ("differential", "Divide the work into 57 equal parts by differential indexing. Which crank move, which gears and "
+     "how many idlers?", Claim("differential", 0, 13, 19, gearing=GearingClaim(24, 24, None, 1))),
+    # 12/18 - 6/19 = (228 - 108)/342 = 120/342 = 20/57 = 40/114.
+    ("compound", "Divide the work into 114 equal parts by compound indexing. Plate 1 serves. Which two moves?",
+     Claim("compound", 0, 12, 18, SecondClaim(-6, 19))),
+    # 40/290 = 4/29.
+    ("plain", "Divide the work into 290 equal parts by plain indexing. How many whole turns and spaces, and on which "
+     "circle? If nothing serves, say so.", Claim("plain", 0, 4, 29)),
+    # 24/2 = 12.
+    ("direct", "Divide the work into 2 equal parts with the direct plate. How many spaces, and on which circle? If "
+     "nothing serves, say so.", Claim("direct", 0, 12, 24)),
+    # 40/376 = 5/47 = 20/188, and there is no 188.
+    ("find_the_slip", "376 equal parts were wanted. Somebody set 20 spaces on the circle of 188. Which slip was made?",
+     Claim("plain", 0, 5, 47)),
+    # 40/195 = 8/39.
+    ("which_plate", "Divide the work into 195 equal parts by plain indexing. Which plate do you mount, and which of "
+     "its circles do you use? If nothing serves, say so.", PlateClaim(3, 39)),
+    # 40/98 = 20/49; twenty spaces lie between twenty-one holes.
+    ("sector_arms", "Divide the work into 98 equal parts by plain indexing. The pin is in the circle of 49. Over how "
+     "many holes do the sector arms stand?", ArmsClaim(21)),
+    # 53 x 4.5 = 238.5 degrees: 26 turns of 9 and 4.5.
+    ("dial", "The work is divided into 80 equal parts by the dial. How many whole turns and which reading of the dial "
+     "bring the work 53 steps on from zero?", Claim("dial", 26, reading=Angle(Fraction(9, 720)))),
+]  # fmt: skip
+"""Level 2."""
 
 THIRD: list[Row] = [
     # 73 1/3 degrees are 8 turns of 9 and 1 1/3, which is 4/27 of a turn: four spaces, five holes.

@@ -15,7 +15,7 @@ from dividing.indexing.head import Dial, Head
 from dividing.indexing.practice import KIND_NAMES, Exercise, KindName, Wanted, sheet
 from tests.indexing.practice.by_second import check
 from tests.indexing.practice.classes import GEARED, HEADS
-from tests.indexing.practice.frozen import FIRST, SEED, THIRD, Row
+from tests.indexing.practice.frozen import FIRST, SECOND, SEED, THIRD, Row
 from tests.indexing.refusals import faults_of
 
 DRAWN = """
@@ -29,7 +29,7 @@ def asked(seed: int, count: int = 9, head: Head = GEARED, **more: object) -> tup
     return sheet(Wanted(seed, count, head, **more)).exercises  # type: ignore[arg-type]
 
 
-@pytest.mark.parametrize(("level", "rows"), [(1, FIRST), (3, THIRD)])
+@pytest.mark.parametrize(("level", "rows"), [(1, FIRST), (2, SECOND), (3, THIRD)])
 def test_a_sheet_worked_by_hand_is_what_it_was(level: int, rows: list[Row]) -> None:
     drawn = asked(SEED, level=level)
     assert [(one.task.kind, one.question, one.key.claim) for one in drawn] == rows
