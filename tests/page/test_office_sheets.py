@@ -320,13 +320,44 @@ def test_a_sheet_that_is_too_much_work_at_once_is_asked_in_smaller_parts(office:
     expect(office.locator("#sheet-lines-wrong li")).to_contain_text("seconds of work")
 
 
+def test_trouble_in_the_middle_keeps_what_is_answered(office: Page) -> None:
+    calls: list[str] = []
+
+    def fail_the_third(route: Route) -> None:
+        calls.append(route.request.url)
+        problem = {"title": "Our fault", "status": 500, "detail": "The service failed on this request."}
+        route.fulfill(status=500, json=problem) if len(calls) == 3 else route.continue_()
+
+    office.route("**/v1/solve/batch*", fail_the_third)
+    paste(office, long_sheet(350))
+    expect(office.locator("#sheet-state .note")).to_have_text("The service failed on this request.")
+    expect(office.locator("#sheet-state")).to_contain_text("200 of 350 lines answered")
+    office.get_by_role("button", name="Go on with the other 150").click()
+    answered(office)
+    expect(office.locator("#sheet-state .note")).to_have_count(0)
+    assert [row["ref"] for row in rows_of(saved(office)) if row["status"] == "200"] == [f"OP{at}" for at in range(350)]
+
+
+def test_another_sheet_takes_the_place_of_one_that_is_being_worked_out(office: Page) -> None:
+    slowed(office)
+    paste(office, long_sheet(900))
+    expect(office.locator("#sheet-state")).to_contain_text("00 of 900 lines answered")
+    office.unroute("**/v1/solve/batch*")
+    give(office, "second.csv", "ref,divisions\nX,28\n")
+    answered(office)
+    office.wait_for_timeout(500)
+    expect(office.locator("#sheet-found")).to_have_text("second.csv: answered")
+    assert [row["ref"] for row in rows_of(saved(office))] == ["X"]
+    expect(office.locator("#offline")).to_have_count(0)
+
+
 def test_the_sheet_is_still_there_after_going_to_the_head_and_back(office: Page) -> None:
     paste(office, "ref,divisions\nOP1,28\n")
     answered(office)
     office.get_by_role("link", name="Change head").click()
     office.get_by_role("heading", name="The head", exact=True).wait_for()
     office.locator("#go-office").click()
-    office.get_by_role("button", name="Work out 1 lines").click()
+    office.get_by_role("button", name="Work out 1 line").click()
     answered(office)
 
 
@@ -348,7 +379,7 @@ def done(page: Page) -> None:
 
 def stopped(page: Page) -> None:
     slowed(page)
-    paste(page, long_sheet(300))
+    paste(page, long_sheet(120))
     page.get_by_role("button", name="Stop").click()
     page.locator("#sheet-on").wait_for()
 

@@ -48,7 +48,7 @@ function blockButtons(answer, shown) {
   const all = blocks(answer);
   if (all.length < 2) return "";
   return html`<div class="row unprinted" role="group" aria-label="Which numbers the map shows">${all.map(({ block, from, to }) => html`<button type="button" id="block-${block}"
-    data-do="showBlock" data-block="${block}" aria-pressed="${block === shown}">${from}–${to}</button>`)}</div>`;
+    data-do="showBlock" data-block="${block}" aria-pressed="${block === shown}">${from === to ? from : `${from}–${to}`}</button>`)}</div>`;
 }
 
 export function mapView(answer, at, link) {

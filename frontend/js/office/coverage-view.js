@@ -49,7 +49,6 @@ async function look(loud) {
   }
   const form = formOf(state);
   store.set({ coverage: { answer: reply.data, saved: reply.saved, at: reply.data.from, form, head: state.head, key: keyOf(state) } });
-  if (store.get().view === "coverage") remember("coverage", form, state.head);
   actions.say(headline(reply.data));
   if (loud) setTimeout(() => actions.focusOn("coverage-found"));
 }
@@ -107,6 +106,7 @@ export function render(root, state, given) {
   const coverage = state.coverage || {};
   const back = state.online && coverage.problem?.status === 0;
   if (state.coverageAsked || back || coverage.key !== keyOf(state)) queueMicrotask(() => look(false));
+  if (coverage.answer) remember("coverage", coverage.form, coverage.head);
   const found = faults(coverage.problem, fieldOf);
   mount(root.querySelector("#coverage-top"), deskTop(state, "What a head can do", INTRO));
   if (mount(root.querySelector("#coverage-in"), form(formOf(state), found))) fillForm(root.querySelector("#coverage-form"), formOf(state));

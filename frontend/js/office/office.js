@@ -6,16 +6,15 @@ import { store } from "../store.js";
 import { pageWords } from "./words-in-link.js";
 import { connected, render as office, sheetActions } from "./sheet-view.js";
 
-const HEAD_WORDS = ["ratio", "plates", "mounted_plate", "direct_circles", "change_gears", "stop_circles", "worm_disengages", "idlers", "dial", "screw"];
-
 // #view=coverage&from=2&to=400&ratio=60: a view of this document, what it is asked, and the head.
 function link(hash) {
   const words = new URLSearchParams(hash.slice(1));
   const view = words.get("view");
   if (!pageWords[view]) return false;
-  if (HEAD_WORDS.some((name) => words.has(name))) borrow(readHead(words));
+  const head = readHead(words);
+  if (Object.keys(head).length) borrow(head);
   const asked = Object.fromEntries(pageWords[view].filter((name) => words.has(name)).map((name) => [name, words.get(name)]));
-  store.set({ view, [`${view}Form`]: asked, [`${view}Asked`]: Object.keys(asked).length > 0 });
+  store.set({ view, [`${view}Form`]: asked, [`${view}Asked`]: true });
   return true;
 }
 
@@ -23,5 +22,4 @@ openDocument({
   name: "office", views: { office }, link, actions: sheetActions,
   later: { coverage: () => import("./coverage-view.js"), plate: () => import("./plate-view.js") },
   connected,
-  renewed: () => store.set({ coverageAsked: true, plateAsked: true }),
 });

@@ -42,8 +42,7 @@ async function work(loud) {
     return loud && setTimeout(() => actions.focusOn("problem"));
   }
   const placing = { start, sense: form.sense, zero: form.zero };
-  store.set({ plate: { answer: reply.data, saved: reply.saved, body, form: { ...form, circle_diameter: numberOr(form.circle_diameter), hole_diameter: numberOr(form.hole_diameter) }, placing, key: keyOf(state) } });
-  if (store.get().view === "plate") remember("plate", form, state.head, USUAL);
+  store.set({ plate: { answer: reply.data, saved: reply.saved, body, typed: form, head: state.head, form: { ...form, circle_diameter: numberOr(form.circle_diameter), hole_diameter: numberOr(form.hole_diameter) }, placing, key: keyOf(state) } });
   actions.say(`A circle of ${reply.data.holes} holes. ${reply.data.setup.summary}.`);
   if (loud) setTimeout(() => actions.focusOn("plate-found"));
 }
@@ -89,6 +88,7 @@ export function render(root, state, given) {
   keepForm(root, "plate-form", "plateForm", { changed, asked: () => work(true) });
   const plate = state.plate || {};
   if (isDue(state, plate)) queueMicrotask(() => work(false));
+  if (plate.answer) remember("plate", plate.typed, plate.head, USUAL);
   const form = formOf(state);
   const found = told(plate.problem);
   mount(root.querySelector("#plate-top"), deskTop(state, "Make a plate", INTRO));

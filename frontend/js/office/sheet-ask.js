@@ -12,11 +12,10 @@ export const stop = () => running?.abort("stopped");
 // Lines that name nothing of a head are worked out on the head of the page.
 export const addressFor = (head) => `/v1/solve/batch?${new URLSearchParams(headWords(head))}`;
 
-async function send(address, text) {
-  running = new AbortController();
-  const limit = setTimeout(() => running.abort("slow"), PATIENCE);
+async function send(address, text, mine) {
+  const limit = setTimeout(() => mine.abort("slow"), PATIENCE);
   try {
-    const reply = await fetch(address, { method: "POST", body: text, signal: running.signal, headers: { "Content-Type": "text/csv", Accept: "text/csv" } });
+    const reply = await fetch(address, { method: "POST", body: text, signal: mine.signal, headers: { "Content-Type": "text/csv", Accept: "text/csv" } });
     return reply.ok ? { ok: true, status: reply.status, text: await reply.text() } : { ok: false, status: reply.status, problem: await reply.json() };
   } finally {
     clearTimeout(limit);
@@ -25,12 +24,14 @@ async function send(address, text) {
 
 // {ok, status, text | problem}, {stopped: true}, or status 0 when the service is out of reach; never rejects.
 export async function askSheet(address, text) {
+  const mine = new AbortController();
+  running = mine;
   try {
-    const reply = await send(address, text);
+    const reply = await send(address, text, mine);
     connection.report(true);
     return reply;
   } catch {
-    if (running.signal.aborted && running.signal.reason === "stopped") return { stopped: true };
+    if (mine.signal.reason === "stopped") return { stopped: true };
     connection.report(false);
     return { ok: false, status: 0 };
   }

@@ -4,7 +4,7 @@ import { html, mount } from "../html.js";
 import { store } from "../store.js";
 import { beside, marked, summary } from "../errors.js";
 import { field } from "../field.js";
-import { wholeHead } from "../words.js";
+import { count, plural, wholeHead } from "../words.js";
 import { deskTop } from "./desk-top.js";
 import { exactView, grouped, offView, wrongView } from "./sheet-groups.js";
 import { stop } from "./sheet-ask.js";
@@ -45,7 +45,7 @@ const TITLES = { ready: "Ready", running: "Being worked out", stopped: "Stopped"
 function buttons({ status, answers, read }, isOther) {
   const left = read.lines.length - answers.length;
   return html`${status === "running" ? html`<button type="button" id="sheet-stop" data-do="stopSheet">Stop</button>` : ""}
-    ${status === "ready" ? html`<button type="button" class="main" id="sheet-start" data-do="startSheet">Work out ${read.lines.length} lines</button>` : ""}
+    ${status === "ready" ? html`<button type="button" class="main" id="sheet-start" data-do="startSheet">Work out ${count(read.lines.length, "line", "lines")}</button>` : ""}
     ${status === "stopped" && left ? html`<button type="button" class="main" id="sheet-on" data-do="goOnSheet">Go on with the other ${left}</button>` : ""}
     ${status !== "running" && answers.length ? html`<button type="button" class="${left ? "" : "main"}" id="sheet-save" data-do="saveSheet">Save the sheet as CSV</button>` : ""}
     ${isOther && status !== "running" ? html`<button type="button" id="sheet-again" data-do="startSheet">Work it out on the head above</button>` : ""}`;
@@ -57,7 +57,8 @@ function stateOf(sheet, head) {
   const isOther = answers.length > 0 && JSON.stringify(sheet.head) !== JSON.stringify(wholeHead(head));
   return html`<section class="sheet" aria-labelledby="sheet-found"><h2 id="sheet-found" tabindex="-1">${read.name || "Pasted lines"}: ${TITLES[status].toLowerCase()}</h2>
     ${read.note && html`<p class="note warn">${read.note}</p>`}${read.unheaded && html`<p>No heading: the numbers were taken for divisions.</p>`}
-    <p><strong>${answers.length} of ${read.lines.length}</strong> lines answered${answers.length ? html`: ${answers.length - wrong} with a setting, <strong>${wrong}</strong> to put right` : ""}.
+    ${sheet.trouble && html`<p class="note bad">${sheet.trouble}</p>`}
+    <p><strong>${answers.length} of ${read.lines.length}</strong> ${plural(read.lines.length, "line")} answered${answers.length ? html`: ${answers.length - wrong} with a setting, <strong>${wrong}</strong> to put right` : ""}.
       ${status === "away" && "The page goes on by itself when the connection is back."}</p>
     ${status === "ready" ? "" : html`<progress max="${read.lines.length}" value="${answers.length}" aria-label="Lines answered"></progress>`}
     ${isOther ? html`<p class="note warn">These answers are for another head: ${sheet.headLine}.</p>` : ""}

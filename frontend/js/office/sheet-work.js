@@ -3,7 +3,7 @@
 import { store } from "../store.js";
 import { saveFile } from "../file.js";
 import { say, focusOn } from "../document.js";
-import { headLine, wholeHead } from "../words.js";
+import { count, headLine, wholeHead } from "../words.js";
 import { addressFor, askSheet, stop } from "./sheet-ask.js";
 import { decode } from "./decode.js";
 import { readSheet, row } from "./records.js";
@@ -74,16 +74,18 @@ export function nameColumn(column) {
 }
 
 function told(done, all, wrong) {
-  return `${done} of ${all} lines answered${wrong ? `, ${wrong} to put right` : ""}.`;
+  return `${done} of ${count(all, "line", "lines")} answered${wrong ? `, ${wrong} to put right` : ""}.`;
 }
 
 export const wrongOf = (answers) => answers.filter(({ results }) => results.status !== "200").length;
 
 function ended({ stopped, away, problem }) {
   const { read, answers } = store.get().sheet;
-  if (problem) return fault(problem.detail || problem.title, "sheet-paste");
-  patch({ status: stopped ? "stopped" : away ? "away" : "done" });
-  say(`${stopped ? "Stopped. " : away ? "No connection. " : ""}${told(answers.length, read.lines.length, wrongOf(answers))}`);
+  const trouble = problem && (problem.detail || problem.title);
+  // A sheet that is refused at once is wrong as a whole; later on, what has been answered stays.
+  if (trouble && !answers.length) return fault(trouble, "sheet-paste");
+  patch({ status: stopped || trouble ? "stopped" : away ? "away" : "done", trouble });
+  say(`${trouble ? `${trouble} ` : stopped ? "Stopped. " : away ? "No connection. " : ""}${told(answers.length, read.lines.length, wrongOf(answers))}`);
   if (!away) setTimeout(() => focusOn("sheet-found"));
 }
 
@@ -98,7 +100,7 @@ export function start() {
 export async function goOn() {
   const { read, answers, head } = store.get().sheet;
   const mine = ++turn;
-  patch({ status: "running" });
+  patch({ status: "running", trouble: null });
   let quarter = 0;
   const keep = (_, more, names) => {
     if (mine !== turn) return false;
