@@ -21,11 +21,12 @@ from .limits import SECONDS_OF_WORK
 from .problems import TOO_MUCH_WORK, Problem
 from .schemas.coverage import Range
 
-PER_GRID = 0.000_001_2
+PER_GAP = 0.000_3
+PER_GRID = 0.000_001_8
 """Two circles' grid held against a step, in blocks of several spaces too."""
-PER_TRIPLE = 0.000_000_8
+PER_TRIPLE = 0.000_000_4
 """Three gears owned put together with a new one."""
-PER_LISTED = 0.000_000_4
+PER_LISTED = 0.000_000_6
 """A number that a gap divides."""
 PER_POINT = (0.000_000_3, 0.000_000_7)
 """A point looked up among such numbers, or gathered to be held against the gaps."""
@@ -58,7 +59,7 @@ def nearest(gaps: Collection[int], head: Head) -> float:
     >>> nearest((53, 59), Head()) < 0.01
     True
     """
-    each = BASE + PER_GRID * len(head.pairs_by_lcm)
+    each = PER_GAP + PER_GRID * len(head.pairs_by_lcm)
     if not (head.plates and len(head.change_gears) > 1):
         return each * len(gaps)
     trains = PER_TRAIN * 2 * PLATE_MOTION_MOST * sum(map(sum, head.plates))
