@@ -38,6 +38,16 @@ def across_reloads(port: int, questions: int) -> tuple[Tally, int]:
     return tally, times
 
 
+def wait_for_answers(tally: Tally) -> None:
+    """Until the instance has answered for a second."""
+    before = tally.answered
+    for _ in range(300):
+        time.sleep(0.1)
+        if tally.answered > before:
+            break
+    time.sleep(1)
+
+
 def across_stops(port: int, questions: int) -> tuple[Tally, int]:
     """TERM and a new start on the same socket while the questions last."""
     times = 0
@@ -46,7 +56,7 @@ def across_stops(port: int, questions: int) -> tuple[Tally, int]:
         try:
             with asking(port, CALLERS, questions) as tally:
                 while tally.answered + tally.lost.total() < questions:
-                    time.sleep(2)
+                    wait_for_answers(tally)
                     service.send_signal(signal.SIGTERM)
                     if service.wait(20) != 0:
                         raise SystemExit("An instance did not start or did not stop well.")

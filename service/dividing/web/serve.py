@@ -1,11 +1,13 @@
 """`python -m dividing`: starts the service under gunicorn and says where to open it."""
 
+import ctypes
 import dataclasses
 import gc
 import os
 import socket
 import sys
 from collections.abc import Sequence
+from contextlib import suppress
 from pathlib import Path
 from typing import Any
 
@@ -16,6 +18,8 @@ from dividing.web.options import Address, Options, read_options
 
 # An address of RFC 5737, set apart for documents: asking for the way to it sends nothing.
 NOWHERE = ("192.0.2.1", 9)
+# glibc's malloc.h.
+M_ARENA_MAX = -8
 NOT_TO_THE_INTERNET = "Do not open it to the internet."
 PRICE_OF_PLAIN_HTTP = (
     "Over plain http a tablet does not keep the page for use without a network, does not hold its screen on and does"
@@ -38,6 +42,7 @@ class Server(BaseApplication):  # type: ignore[misc]  # gunicorn has no type hin
     def load(self) -> Any:
         from dividing.web.app import create_app
 
+        keep_one_pool()
         application = create_app()
         # What lives as long as the service need not be looked through again at every collection.
         gc.collect()
@@ -73,6 +78,13 @@ def settings(options: Options) -> dict[str, Any]:
         "child_exit": lambda _, worker: worker.place.leave(),
         "when_ready": lambda _: print(greeting(options), flush=True),
     }
+
+
+def keep_one_pool() -> None:
+    """Let all threads take their memory from one pool: they run by turns, and sixteen pools only take room."""
+    # Elsewhere than with glibc there is no such setting, and nothing to do.
+    with suppress(OSError, AttributeError, TypeError):
+        ctypes.CDLL(None).mallopt(M_ARENA_MAX, 1)
 
 
 def memory_folder() -> str | None:

@@ -8,6 +8,7 @@ from collections.abc import Iterator
 
 import pytest
 
+from dividing.web.server.caller import Stage
 from dividing.web.server.worker import PatientWorker
 from tests.web.server.at_work import HEALTH, POST, Address, at_work, closing, read_to_end, tell_to_stop
 
@@ -51,6 +52,22 @@ def test_who_keeps_a_connection_in_silence_is_closed_without_a_word(
     tell_to_stop(worker)
 
     assert read_to_end(caller.sock) == b""
+
+
+def test_a_question_that_comes_as_the_wait_is_over_is_answered() -> None:
+    def late(worker: PatientWorker, address: Address) -> None:
+        worker.open_doors()
+        with socket.create_connection(address, timeout=20) as caller:
+            assert worker.accept(worker.sockets[0])
+            (waiting,) = worker.callers
+            caller.sendall(HEALTH)
+            worker.expire(waiting)
+            assert waiting.stage is Stage.SOLVING
+            worker.drop(waiting)
+        worker.selector.close()
+
+    with at_work(late):
+        pass
 
 
 @pytest.mark.parametrize("here", [7, len(POST) + 10, len(POST) + 22], ids=["in the line", "in the head", "in the body"])

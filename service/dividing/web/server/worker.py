@@ -26,7 +26,7 @@ TICK = 1.0
 GO_ON = b"HTTP/1.1 100 Continue\r\n\r\n"
 # A worker that has been told to stop still waits so many seconds. Who keeps a connection may be sending a request at
 # that very moment; it is answered, with the word that the connection ends, before a silent one is closed.
-LAST_WAITS = {Stage.SECURING: 3.0, Stage.IDLE: 1.0, Stage.ASKING: 3.0}
+LAST_WAITS = {Stage.SECURING: 3.0, Stage.IDLE: 2.0, Stage.ASKING: 3.0}
 
 
 class PatientWorker(Door):
@@ -109,7 +109,11 @@ class PatientWorker(Door):
         self.settle(caller)
 
     def expire(self, caller: Caller) -> None:
-        if caller.stage is not Stage.ASKING:
+        if caller.stage is Stage.IDLE and caller.receive() and caller.arrival.held:
+            # It came at the last moment.
+            caller.enter(Stage.ASKING)
+            self.consider(caller)
+        elif caller.stage is not Stage.ASKING:
             self.drop(caller)
         elif caller.arrival.head_is_here:
             self.submit(caller, len(caller.arrival.held), late=True)
