@@ -153,6 +153,21 @@ def test_a_header_of_a_proxy_does_not_move_the_service() -> None:
         assert requests.get(f"{base}/health", headers=headers, timeout=5).status_code == 200
 
 
+def test_threads_share_one_pool_of_memory_where_there_is_such_a_setting(monkeypatch: pytest.MonkeyPatch) -> None:
+    told: list[tuple[int, int]] = []
+
+    class Library:
+        def __init__(self, _: None) -> None:
+            self.mallopt = lambda *words: told.append(words)
+
+    monkeypatch.setattr(ctypes, "CDLL", Library)
+    serve.keep_one_pool()
+    monkeypatch.setattr(ctypes, "CDLL", lambda _: object())
+    serve.keep_one_pool()
+
+    assert told == [(-8, 1)]  # M_ARENA_MAX of glibc's malloc.h
+
+
 def test_nothing_is_written_to_the_disk(tmp_path: Path) -> None:
     # gunicorn would put its control socket and its workers' signs of life under these.
     surroundings = {"HOME": str(tmp_path), "TMPDIR": str(tmp_path), "XDG_RUNTIME_DIR": str(tmp_path)}
