@@ -59,16 +59,31 @@ def locate(work: Work, head: Head, setup: Setup, seen: Seen) -> tuple[Candidate,
         sentence = f"A schedule of more than {ROWS_MOST:,} cuts is too long to search; split the work."
         raise Refused([Fault(("work",), sentence)])
     table = list(rows(work, head, setup))
-    near = [candidate for place, row in enumerate(table) if (candidate := _held_against(row, table, place, seen))]
-    near.sort(key=lambda candidate: (not candidate.hole_agrees, candidate.off, candidate.row.cut))
-    agreeing = [candidate for candidate in near if candidate.hole_agrees]
-    return tuple((agreeing or near)[:CANDIDATES_MOST])
+    # Every row counts what is reached in the same parts of a turn, so readings are compared in whole parts.
+    parts = table[0].reached_of[1] * seen.spindle.denominator
+    near = [
+        (not _agrees(row, seen), off, place)
+        for place, row in enumerate(table)
+        if (off := _parts_off(row, seen.spindle)) * seen.give.denominator <= seen.give.numerator * parts
+    ]
+    near.sort()
+    if near and not near[0][0]:
+        near = [found for found in near[:CANDIDATES_MOST] if not found[0]]
+    return tuple(
+        Candidate(
+            table[place], Fraction(off, parts), not other_hole, table[place + 1] if place + 1 < len(table) else None
+        )
+        for other_hole, off, place in near[:CANDIDATES_MOST]
+    )
 
 
-def _held_against(row: Row, table: list[Row], place: int, seen: Seen) -> Candidate | None:
-    apart = (row.reached - seen.spindle) % 1
-    off = min(apart, 1 - apart)
-    if off > seen.give:
-        return None
-    agrees = seen.hole is None or row.hole is None or row.hole == seen.hole
-    return Candidate(row, off, agrees, table[place + 1] if place + 1 < len(table) else None)
+def _parts_off(row: Row, spindle: Fraction) -> int:
+    """How far the reading is from where the cut has the spindle, either way, in parts of 1/(both denominators)."""
+    reached, under = row.reached_of
+    whole = under * spindle.denominator
+    apart = (reached * spindle.denominator - spindle.numerator * under) % whole
+    return min(apart, whole - apart)
+
+
+def _agrees(row: Row, seen: Seen) -> bool:
+    return seen.hole is None or row.hole is None or row.hole == seen.hole
