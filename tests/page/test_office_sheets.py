@@ -250,6 +250,17 @@ def test_lines_that_name_no_head_are_worked_out_on_the_head_of_the_page(open_pag
     assert [row["turns"] for row in rows_of(saved(page))][:2] == ["2", "2"]
 
 
+def test_the_sheet_shown_as_an_example_is_answered_whole(office: Page) -> None:
+    office.get_by_text("How a sheet is written").click()
+    paste(office, office.locator(".sample").inner_text())
+    answered(office)
+    found = rows_of(saved(office))
+    # 90/17 = 5 5/17 on the table named in the last line.
+    assert [(row["ref"], row["status"], row["turns"]) for row in found] == [
+        ("OP10", "200", "0"), ("OP20", "200", "0"), ("OP30", "200", "5"),
+    ]  # fmt: skip
+
+
 def test_formulas_stay_text_on_the_page_and_in_the_file(office: Page) -> None:
     paste(office, 'ref,"=name()",divisions\n=1+1,<img src=x onerror=alert(1)>,28\n@sum(a),"-2+3",none\n')
     answered(office)

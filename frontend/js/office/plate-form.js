@@ -37,7 +37,7 @@ export function plateForm(form, found) {
   return html`<form id="plate-form" class="sheet unprinted" novalidate>
     <fieldset class="choice"><legend>What is the plate for?</legend>${WHAT.map((each) => pick(form.what, each))}</fieldset>
     <div class="asked">${box("number", form.what === "holes" ? "Holes" : "Divisions of the work", { mode: "numeric", size: "big" })}<button class="main" id="plate-go">Work out the plate</button></div>
-    <div class="asked-range">${box("circle_diameter", "Diameter of the circle of holes", { mode: "decimal" })}${box("hole_diameter", "Hole, diameter", { mode: "decimal" })}
+    <div class="asked-range">${box("circle_diameter", "Diameter of the circle", { mode: "decimal" })}${box("hole_diameter", "Diameter of the holes", { mode: "decimal" })}
       ${pickOne("unit", "Lengths in", [["mm", "mm"], ["in", "inches"]])}</div>
     <p class="hint">With the circle's diameter, coordinates and hole sizes come too.</p>
     <details id="plate-more" ${wrong ? html`open` : ""}><summary>First hole, coordinates, moves</summary><div class="fields">

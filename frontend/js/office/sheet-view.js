@@ -10,7 +10,7 @@ import { exactView, grouped, offView, wrongView } from "./sheet-groups.js";
 import { stop } from "./sheet-ask.js";
 import { goOn, lastText, nameColumn, patch, save, start, take, takeFile, wrongOf } from "./sheet-work.js";
 
-const SAMPLE = "ref,part,divisions,ratio\nOP10,take-up ratchet,64,\nOP20,picking cam,\"3\",\nOP30,table work,17,90\n";
+const SAMPLE = "ref,part,divisions,ratio\nOP10,take-up ratchet,64,\nOP20,\"cam, picking\",12,\nOP30,table work,17,90\n";
 const INTRO = "A whole sheet of operations at once: every line comes back in its place, with how to set the head or with what is wrong with it.";
 const LONG = 5000;
 let pasted = "";
