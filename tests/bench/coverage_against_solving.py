@@ -1,6 +1,6 @@
 """What it costs to go through a range of numbers at once, against solving each of them.
 
-    python tests/bench/coverage_against_solving.py [--to 1000] [--rounds 8]
+    python tests/bench/coverage_against_solving.py [--to 1000] [--rounds 4]
 
 On both plate sets, without gears and with the twelve. The two take turns in one process, only processor time counts,
 and every number is compared. "Search" is the pure core on both sides, solving asked for one setup of each number;
@@ -80,7 +80,7 @@ def main() -> None:
     """Measure and print."""
     parser = argparse.ArgumentParser(description=__doc__.splitlines()[0])
     parser.add_argument("--to", type=int, default=1000)
-    parser.add_argument("--rounds", type=int, default=8)
+    parser.add_argument("--rounds", type=int, default=4)
     chosen = parser.parse_args()
     for name, plates in (("set I", SET_ONE), ("set II", SET_TWO)):
         for gears in ((), TWELVE_GEARS):
