@@ -58,12 +58,12 @@ def test_cuts_are_counted_on_without_the_service_and_after_a_reload(open_page: O
         asked(page, "28")
         page.locator("#csv").wait_for()
         page.get_by_role("button", name="Start cutting").click()
-        page.locator("[data-shop=cut]").click()
+        page.locator("#shop-cut").click()
         page.wait_for_load_state("networkidle")
         # The kept copy of the page must be whole before the service goes.
         page.evaluate("navigator.serviceWorker.ready.then(() => true)")
     for _ in range(3):
-        page.locator("[data-shop=done]").click()
+        page.locator("#shop-done").click()
         page.wait_for_timeout(400)
     expect(page.locator("#shop-title")).to_contain_text("4")
     page.reload()
