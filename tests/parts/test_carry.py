@@ -58,3 +58,42 @@ def test_a_gear_too_rough_for_any_grade_has_none() -> None:
     assert "Single pitch deviation f_p" in sizes
     assert not any(name.startswith("Grade") for name in sizes)
     assert grade(diameter=100, module=2, single_pitch=485, total_pitch=485) is None
+
+
+INDEXING = "from the indexing alone"
+NOTE = "best grade whose pitch limits the indexing leaves open; the machine, cutter and blank add their own"
+GEARS = "Elements of Metric Gear Technology, table 15-1 (JIS B 1702-1976)"
+
+
+@pytest.mark.parametrize(("unit", "factor", "digits"), [("mm", 1, 5), ("in", 25.4, 6)])
+def test_every_line_of_a_gear_says_what_it_is_and_whose_formula(unit: str, factor: float, digits: int) -> None:
+    gear = spur_gear(teeth=50, diametral_pitch=Fraction("12.7"), unit=unit)  # module 2: 100 mm, and 104 outside
+    lines = carried(gear, worst=20, single_pitch=36, total_pitch=144)
+    assert [(line.name, line.unit, line.source, line.note, line.digits) for line in lines] == [
+        ("Largest error at the rim", unit, "general mathematics", INDEXING, digits),
+        ("Single pitch deviation f_p", unit, "ISO 1328-1 (definition)", INDEXING, digits),
+        ("Total cumulative pitch deviation F_p", unit, "ISO 1328-1 (definition)", INDEXING, digits),
+        ("Grade by pitch, JIS B 1702-1976", "", GEARS, NOTE, None),
+    ]
+    # 36" on 100 mm are 8.73 micrometres, 144" 34.9. At 100 mm and module 2 the table is entered with 5.94: grade 2
+    # allows 1 x 5.94 + 2.8 = 8.74 and 4 x 5.94 + 11.2 = 35.0, grade 1 only 6.2 and 24.6.
+    microns = [line.value * factor * 1000 for line in lines[1:3]]
+    assert microns == pytest.approx([8.727, 34.907], abs=0.001)
+    assert lines[3].value == 2
+
+
+# One error is at the limit of grade 2 (8.74 and 34.9 micrometres), the other is nothing: each alone decides.
+@pytest.mark.parametrize(
+    ("single", "total", "best"), [(36, 0, 2), (37, 0, 3), (0, 143, 2), (0, 145, 3), (0, 0, 0), (-37, 0, 3)]
+)
+def test_either_error_alone_decides_the_grade(single: int, total: int, best: int) -> None:
+    gear = spur_gear(teeth=50, module=2, unit="mm")
+    assert carried(gear, worst=0, single_pitch=single, total_pitch=total)[-1].value == best
+
+
+def test_a_gear_so_far_off_has_no_grade() -> None:
+    gear = spur_gear(teeth=50, module=2, unit="mm")
+    lines = carried(gear, worst=3600, single_pitch=3600, total_pitch=3600)
+    assert [line.name for line in lines] == [
+        "Largest error at the rim", "Single pitch deviation f_p", "Total cumulative pitch deviation F_p",
+    ]  # fmt: skip

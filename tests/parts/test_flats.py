@@ -107,3 +107,35 @@ class TestRefusals:
         with pytest.raises(Refused) as refusal:
             flats(unit="mm", **given)
         assert told(refusal.value) == [((path,), sentence)]
+
+
+FULL = "Round needed for full corners"
+FIRST = "First flat to the round opposite"
+AFTER = "measure here after the first cut"
+LARGEST = ("Largest flats from this round", "D cos(180°/n)")
+DEPTH = ("Depth of each flat from the round", "(D - F) / 2")
+EVEN = [
+    ("Across flats", ""), ("Across corners", "F / cos(180°/n)"), (FULL, ""), LARGEST, ("Round", ""), DEPTH,
+    ("Width of a flat", ""), (FIRST, AFTER),
+]  # fmt: skip
+ODD = [
+    ("Twice the centre to a flat", ""), ("Circle through the corners", "F / cos(180°/n)"), (FULL, ""), LARGEST,
+    ("Round", ""), DEPTH, ("Width of a flat", ""), (FIRST, AFTER),
+    ("Finished, over a flat and the corner opposite", "an odd count has no flat opposite a flat"),
+]  # fmt: skip
+TWO = [("Across flats", ""), ("Round", ""), DEPTH, ("Width of a flat", ""), (FIRST, AFTER)]
+
+
+@pytest.mark.parametrize("unit", ["mm", "in"])
+@pytest.mark.parametrize(("sides", "lines"), [(6, EVEN), (5, ODD), (2, TWO)])
+def test_every_size_is_called_what_it_is(sides: int, lines: list[tuple[str, str]], unit: str) -> None:
+    part = flats(sides=sides, across_flats=24, stock=40, unit=unit)
+    assert [(size.name, size.note) for size in part.sizes] == lines
+    assert {(size.unit, size.source, size.digits) for size in part.sizes} == {(unit, "general mathematics", None)}
+
+
+def test_over_a_flat_and_a_corner_goes_no_further_than_the_corner_or_the_round() -> None:
+    # The centre to a flat is 12 throughout; the corner lies 12 / cos(36°) = 14.833 from the centre.
+    finished = "Finished, over a flat and the corner opposite"
+    assert value(flats(sides=5, across_flats=24, stock=40, unit="mm"), finished) == pytest.approx(12 + 12 / cos(pi / 5))
+    assert value(flats(sides=5, across_flats=24, stock=28, unit="mm"), finished) == pytest.approx(12 + 14)
