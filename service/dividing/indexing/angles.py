@@ -92,8 +92,9 @@ def rounded(numerator: int, denominator: int) -> int:
     >>> rounded(5, 2), rounded(-5, 2), rounded(7, 5)
     (3, -3, 1)
     """
-    size = (2 * abs(numerator) + denominator) // (2 * denominator)
-    return -size if numerator < 0 else size
+    if numerator >= 0:
+        return (2 * numerator + denominator) // (2 * denominator)
+    return -((denominator - 2 * numerator) // (2 * denominator))
 
 
 def dms_of(numerator: int, denominator: int, places: int = 2) -> str:
@@ -104,7 +105,7 @@ def dms_of(numerator: int, denominator: int, places: int = 2) -> str:
     """
     scale = 100 if places == 2 else 10**places
     size = rounded(numerator * 1296000 * scale, denominator)
-    whole, part = divmod(abs(size), scale)
+    whole, part = divmod(size if size >= 0 else -size, scale)
     minutes, second = divmod(whole, 60)
     degree, minute = divmod(minutes, 60)
     sign = "-" if size < 0 else ""
@@ -131,7 +132,8 @@ def dm_of(numerator: int, denominator: int) -> str:
     """
     size = rounded(numerator * 21600, denominator)
     degree, minute = divmod(abs(size), 60)
-    return f"{'-' if size < 0 else ''}{degree}°{_TWO[minute]}'"
+    sign = "-" if size < 0 else ""
+    return f"{sign}{degree}°{_TWO[minute]}'"
 
 
 def dm(turns: Fraction) -> str:

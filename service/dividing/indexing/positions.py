@@ -140,7 +140,8 @@ def _rounded(work: Work, head: Head, setup: Setup) -> Iterator[Row]:
     for cut, (place, point, crank) in enumerate(zip(places, nearest, cranks, strict=True)):
         over, under = place
         error = (point * under - over * points, under * points)
-        checks = _back_at_start(cut, indexes, crank, place)
+        # A check only where the cut before it stood elsewhere.
+        checks = cut > 0 and indexes[cut] != indexes[cut - 1] and _back_at_start(crank, place)
         yield Row(cut + 1, work.division(cut), place, (point, points), error, *crank, checks)
 
 
@@ -154,10 +155,8 @@ def _places(work: Work) -> list[Part]:
     return [(cut * over, under) for cut in range(work.count)]
 
 
-def _back_at_start(cut: int, indexes: list[int], crank: _Crank, place: Part) -> bool:
-    """A check only where the cut before it stood elsewhere; whole turns would say nothing."""
-    if cut == 0 or indexes[cut] == indexes[cut - 1]:
-        return False
+def _back_at_start(crank: _Crank, place: Part) -> bool:
+    """Whether the pin, or the dial, is back where it began and says something by it: whole turns do not."""
     if crank.dial:
         return crank.dial.units == 0 and bool(place[0])
     return crank.hole == 0 and not crank.second_hole and bool(crank.holes or crank.second_holes)
@@ -174,15 +173,16 @@ def _by_dial(places: list[Part], head: Head) -> Iterator[_Crank]:
 def _by_holes(indexes: list[int], points: int, head: Head, setup: Setup) -> Iterator[_Crank]:
     move, second = setup.move, setup.second
     assert move is not None
+    circle = move.circle
     before = on_first = on_second = 0
-    moved: dict[int, tuple[int, int]] = {}
+    moved: dict[int, tuple[int, int, int, int]] = {}
     for index in indexes:
         forward = (index - before) % points
         if forward not in moved:
-            moved[forward] = _hole_moves(forward, move, second, points // head.ratio)
-        first, spaces = moved[forward]
-        on_first = (on_first + first) % move.circle
-        turns, holes = divmod(first, move.circle) if move.plate else (0, first)
+            spaces_of = _hole_moves(forward, move, second, points // head.ratio)
+            moved[forward] = (*spaces_of, *(divmod(spaces_of[0], circle) if move.plate else (0, spaces_of[0])))
+        first, spaces, turns, holes = moved[forward]
+        on_first = (on_first + first) % circle
         if second is None:
             yield _Crank(turns, holes, on_first)
         else:

@@ -40,19 +40,20 @@ def row_out(row: Row, head: Head, *, rational: bool = True) -> Answer:
 
 
 def _cut(row: Row, head: Head, angle: Answer) -> Answer:
+    cut, division, _, reached, error, turns, holes, hole, second_holes, second_hole, dial, free_check = row
     return {
-        "cut": row.cut,
-        "division": row.division,
+        "cut": cut,
+        "division": division,
         "angle": angle,
-        "turns": row.turns,
-        "holes": row.holes,
-        "hole": row.hole,
-        "second_holes": row.second_holes,
-        "second_hole": row.second_hole,
-        "dial": row.dial and dial_out(row.dial, head),
-        "scale": scale(*row.reached_of),
-        "free_check": row.free_check,
-        "error_seconds": seconds_of(*row.error_of) if row.error_of[0] else 0.0,
+        "turns": turns,
+        "holes": holes,
+        "hole": hole,
+        "second_holes": second_holes,
+        "second_hole": second_hole,
+        "dial": dial and dial_out(dial, head),
+        "scale": scale(*reached),
+        "free_check": free_check,
+        "error_seconds": seconds_of(*error) if error[0] else 0.0,
     }
 
 
