@@ -1,5 +1,6 @@
 """The service is started with one command, says where to open it and stops when it is told to."""
 
+import ctypes
 import re
 import signal
 import socket
