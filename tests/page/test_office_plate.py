@@ -11,7 +11,8 @@ import requests
 from playwright.sync_api import Page, expect
 
 from tests.page.conftest import Open
-from tests.page.test_access import CROWDED, cut_off, found_by_the_checker
+from tests.page.markup import Checker
+from tests.page.test_access import in_anybodys_way
 from tests.page.test_looking_up import reads
 from tests.page.test_offline import serving
 from tests.running import free_port
@@ -262,10 +263,8 @@ STATES: dict[str, Callable[[Page], None]] = {
 
 
 @pytest.mark.parametrize("state", STATES)
-def test_nothing_stands_in_anybodys_way_with_a_plate(open_page: Open, state: str) -> None:
+def test_nothing_stands_in_anybodys_way_with_a_plate(open_page: Open, markup: Checker, state: str) -> None:
     page = open_page("office.html#plate", width=360)
     page.locator("#plate-number").wait_for()
     STATES[state](page)
-    assert page.evaluate(CROWDED) == []
-    assert cut_off(page) == []
-    assert found_by_the_checker(page) == []
+    assert in_anybodys_way(page, markup) == []
