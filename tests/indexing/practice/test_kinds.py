@@ -6,6 +6,7 @@ from fractions import Fraction
 
 import pytest
 
+from dividing.indexing.angles import Angle
 from dividing.indexing.head import TWELVE_GEARS, Dial, Head
 from dividing.indexing.practice import Task
 from dividing.indexing.practice.chance import Chance
@@ -124,6 +125,62 @@ def test_positions_of_the_dial_fall_where_their_level_has_them(head: Head) -> No
 @pytest.mark.parametrize("kind", ["angular", "sector_arms", "compound", "differential", "dial", "find_the_slip"])
 def test_these_always_have_an_answer(kind: str) -> None:
     assert list(KINDS[kind].nones(GEARED, 3, Chance(1))) == []  # type: ignore[index]
+
+
+TABLE = HEADS[4]
+KEYS: list[tuple[Task, Head, str, tuple[str, ...]]] = [
+    (Task("plain", 1, Divisions(28)), Head(), "Plate 3, circle 49: 1 turn and 21 spaces, arms over 22 holes",
+     ("40/28 = 1 3/7", "3/7 = 21/49")),
+    (Task("plain", 2, Divisions(51), none=True), Head(), "No circle serves.",
+     ("No circle on these plates is a multiple of 51.",)),
+    (Task("direct", 2, Divisions(7), none=True), Head(), "No circle serves.",
+     ("The direct plate has 24 holes, not a multiple of 7.",)),
+    (Task("which_plate", 1, Divisions(28)), Head(), "Plate 3, circle 49",
+     ("40/28 = 1 3/7", "3/7 = 21/49", "Circles that serve: 21 on plate 2, 49 on plate 3.")),
+    (Task("sector_arms", 2, Divisions(28), circle=21), Head(), "The arms stand over 10 holes",
+     ("40/28 = 1 3/7", "3/7 = 9/21", "9 spaces and the hole that the pin is in: 9 + 1 = 10 holes")),
+    # 38 parts on 19: one space.
+    (Task("sector_arms", 2, Divisions(38), circle=19), Head(), "The arms stand over 2 holes",
+     ("40/38 = 1 1/19", "1 space and the hole that the pin is in: 1 + 1 = 2 holes")),
+    # 2/7 of 360 are 102 6/7 degrees, 25 turns of 4 and 2 degrees 51' 25.7", to ten seconds 30".
+    (Task("dial", 3, Arc(Angle(Fraction(2, 7))), position=(2, 7)), TABLE,
+     "By the dial: 25 turns and 2°51'30\" from zero",
+     ("One crank turn = 360°/90 = 4°", "102°51'25.71\" = 102 6/7°", "102 6/7 ÷ 4 = 25 5/7",
+      "25 turns and 2°51'25.71\", set to 2°51'30\"", 'Off by 4.29" at the worst position')),
+    (Task("find_the_slip", 1, Divisions(28), claim=Claim("plain", 0, 21, 49), slip="whole_turns_forgotten"), Head(),
+     "1 turn and 21 spaces on the circle of 49",
+     ("The part of a turn is right, but you have no whole turn where 1 turn belongs before it. Write the improper "
+      "fraction as a mixed number and keep its whole part.", "40/28 = 1 3/7", "3/7 = 21/49")),
+    # 30 parts at 90:1 are three turns; 5/15 is 30/90 upside down, and three turns need no circle.
+    (Task("find_the_slip", 1, Divisions(30), claim=Claim("plain", 0, 5, 15), slip="fraction_upside_down"),
+     Head(ratio=90), "3 turns", ("The fraction stands upside down: 15/5, not 5/15.", "90/30 = 3")),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("task", "head", "summary", "working"), KEYS)
+def test_the_key_says_how_it_is_worked(task: Task, head: Head, summary: str, working: tuple[str, ...]) -> None:
+    key = KINDS[task.kind].key(task, head)
+    assert key is not None
+    assert (key.summary, key.working) == (summary, working)
+    assert key.slip == task.slip
+    assert (key.claim is None, key.reason) == (task.none, working[0] if task.none else None)
+
+
+@pytest.mark.parametrize(
+    ("task", "hint"),
+    [
+        (Task("compound", 1, Divisions(51, fixed=True)), "Plate 1, circles 18 and 17 serve."),
+        (Task("compound", 2, Divisions(51, fixed=True)), "Plate 1 serves."),
+        (Task("compound", 3, Divisions(51, fixed=True)), ""),
+        # 101 x 8/20 = 40 2/5.
+        (Task("differential", 1, Divisions(101, fixed=True)), "Take a crank move of 8 spaces on the circle of 20."),
+        (Task("differential", 2, Divisions(101, fixed=True)), ""),
+    ],
+)
+def test_the_first_levels_give_something_away(task: Task, hint: str) -> None:
+    key = KINDS[task.kind].key(task, GEARED)
+    assert key is not None
+    assert key.hint == hint
 
 
 def test_a_task_that_cannot_be_set_has_no_key() -> None:

@@ -41,6 +41,11 @@ BY_HAND: list[tuple[str, Divisions | Arc, Head, Claim, set[Claim]]] = [
     # 2/7 is no circle's own, so 6/21 and 14/49 are on plates; 4/14, 8/28 and 10/35 are not.
     ("circle_on_no_plate", Divisions(140), USUAL, Claim("plain", 0, 6, 21),
      {Claim("plain", 0, 4, 14), Claim("plain", 0, 8, 28), Claim("plain", 0, 10, 35)}),
+    # A third: 9 holes are too few for anybody to think of a circle, 15, 18 and 21 are on plates.
+    ("circle_on_no_plate", Divisions(120), USUAL, Claim("plain", 0, 6, 18),
+     {Claim("plain", 0, 4, 12), Claim("plain", 0, 8, 24)}),
+    ("circle_on_no_plate", Divisions(80), USUAL, Claim("plain", 0, 10, 20),
+     {Claim("plain", 0, 5, 10), Claim("plain", 0, 6, 12), Claim("plain", 0, 7, 14)}),
     ("circle_on_no_plate", Divisions(8), USUAL, Claim("direct", 0, 3, 24),
      {Claim("direct", 0, 2, 16), Claim("direct", 0, 4, 32), Claim("direct", 0, 5, 40)}),
     # 60, 72, 80, 90 and 120 over 36: whole turns 2 at 72, on the smallest circle at hand or any other.
