@@ -2,6 +2,7 @@
 
 import http.client
 import socket
+import threading
 import time
 from collections.abc import Iterator
 from contextlib import ExitStack
@@ -181,3 +182,26 @@ def test_three_hundred_callers_who_stall_hold_up_nobody(live: str, words: bytes)
         for _ in range(10):
             # The limit is what is promised; in a quiet hour it takes a few milliseconds.
             assert requests.get(f"{live}/health", timeout=1).status_code == 200
+
+
+def test_three_hundred_callers_who_dribble_hold_up_nobody(live: str) -> None:
+    host, _, port = live.removeprefix("http://").partition(":")
+    enough = threading.Event()
+
+    def dribble(callers: list[socket.socket]) -> None:
+        while not enough.wait(0.01):
+            for caller in callers:
+                caller.sendall(b"x")
+
+    with ExitStack() as stack:
+        callers = [stack.enter_context(socket.create_connection((host, int(port)))) for _ in range(300)]
+        for caller in callers:
+            caller.sendall(b"GET /health HTTP/1.1\r\nHost: shop\r\nSlow: ")
+        dribbling = threading.Thread(target=dribble, args=(callers,))
+        dribbling.start()
+        try:
+            for _ in range(10):
+                assert requests.get(f"{live}/health", timeout=1).status_code == 200
+        finally:
+            enough.set()
+            dribbling.join()
