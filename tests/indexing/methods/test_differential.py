@@ -117,6 +117,22 @@ class TestTries:
         assert list(differential.tries(Divisions(2_255), Head())) == []
         assert list(differential.tries(Divisions(2_254), Head())) != []
 
+    @pytest.mark.parametrize(
+        ("plates", "tried"),
+        [
+            # Nearly a whole turn: 12 plate turns of 835 holes are the 10,000 tries that are made.
+            (((400, 300), (200, 100)), {400, 300}),
+            (((400, 300), (100, 35)), {400, 300, 100, 35}),
+            # The same circles on a second plate are the same tries.
+            (((400, 399), (400, 399)), {400, 399}),
+        ],
+    )
+    def test_a_wide_step_is_looked_for_on_the_largest_circles(
+        self, plates: tuple[tuple[int, ...], ...], tried: set[int]
+    ) -> None:
+        wide = Arc(parse_angle("359"), 2)
+        assert {circle for circle, *_ in differential.tries(wide, Head(plates=plates))} == tried
+
     def test_blocks_begin_where_the_crank_moves_a_space(self) -> None:
         # 46 x 49 = 2,254: nine times that is 20,286, eight times 18,032.
         assert [blocks.every for blocks in differential.in_blocks(Divisions(20_000), Head())] == [9, 11]

@@ -1,6 +1,7 @@
 """Under TLS every caller is served as without it, and who stalls in the handshake holds up nobody."""
 
 import http.client
+import selectors
 import socket
 import ssl
 import time
@@ -11,6 +12,7 @@ from pathlib import Path
 import pytest
 
 from dividing.web.server.caller import Caller, Stage
+from dividing.web.server.secure import awaited
 from dividing.web.server.worker import PatientWorker
 from tests.certificate import self_signed, trusting
 from tests.web.server.at_work import BIG, HEALTH, POST, Address, at_work, closing, read_to_end, tell_to_stop
@@ -41,6 +43,24 @@ def called(address: Address, trust: ssl.SSLContext) -> ssl.SSLSocket:
 
 
 Secured = tuple[PatientWorker, Address]
+
+
+@pytest.mark.parametrize(
+    ("waits_for", "event"),
+    [(ssl.SSLWantReadError(), selectors.EVENT_READ), (ssl.SSLWantWriteError(), selectors.EVENT_WRITE), (None, 0)],
+)
+def test_a_handshake_waits_for_what_it_lacks(
+    waits_for: Exception | None, event: int, trust: ssl.SSLContext, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def as_far_as_it_goes() -> None:
+        if waits_for:
+            raise waits_for
+
+    here, there = socket.socketpair()
+    with there, trust.wrap_socket(here, server_hostname="localhost", do_handshake_on_connect=False) as begun:
+        monkeypatch.setattr(begun, "do_handshake", as_far_as_it_goes)
+        assert awaited(begun) == event
+        assert awaited(there) == 0  # without TLS there is nothing to wait for
 
 
 @pytest.mark.parametrize("version", [ssl.TLSVersion.TLSv1_2, ssl.TLSVersion.TLSv1_3])
