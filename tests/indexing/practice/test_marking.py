@@ -100,6 +100,10 @@ WRONG: list[tuple[Task, AnyClaim, Head, tuple[str, ...], list[str]]] = [
     (PLAIN, Claim("plain", 0, 21, 49), USUAL,
      ("The part of a turn is right, but you have no whole turn where 1 turn belongs before it. Write the improper "
       "fraction as a mixed number and keep its whole part.",), ["whole_turns_forgotten"]),
+    # 40/124 = 10/31; nine spaces would also be right at 36:1, but the likeliest slip is told and no other.
+    (Task("plain", 1, Divisions(124)), Claim("plain", 0, 9, 31), USUAL,
+     ("You moved 9 spaces where 10 are wanted: the hole that the pin is in was counted as the first. It is not "
+      "counted; the arms embrace 11 holes for 10 spaces.",), ["counted_the_pin_hole", "other_ratio"]),
     # 5/16 makes 40 x 16/5 = 128.
     (PLAIN, Claim("plain", 0, 5, 16), USUAL, ("That makes 128 divisions, not 28.",), []),
     (PLAIN, Claim("plain", 0, 6, 17), USUAL, ("That makes 113 1/3 divisions, not 28.",), []),
