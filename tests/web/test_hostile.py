@@ -3,16 +3,14 @@
 from __future__ import annotations
 
 import json
-import sys
-from collections.abc import Callable
 from typing import Any
 
 import pytest
 from flask.testing import FlaskClient
-from werkzeug.test import TestResponse
 
 from dividing.web.limits import ERRORS_MOST
 from tests.web import hostile
+from tests.web.calls import calls_of
 from tests.web.malformed import JSON
 from tests.web.wrong_types import BATCH, Wrong, fields_of, operations, types
 
@@ -21,22 +19,6 @@ CALLS_MOST = 10_000
 """Function calls that a refusal may make; an ordinary answer makes about 1,000 and the costliest 3,000,000."""
 CALLS_A_BYTE_MOST = 60
 """The same where each of thousands of places is wrong, a byte of the body."""
-
-
-def calls_of(ask: Callable[[], TestResponse]) -> tuple[TestResponse, int]:
-    """The answer, and how many functions were called for it: the same on every machine."""
-    calls = 0
-
-    def count(frame: object, event: str, argument: object) -> None:  # noqa: ARG001  # what Python passes
-        nonlocal calls
-        calls += event in ("call", "c_call")
-
-    sys.setprofile(count)
-    try:
-        answer = ask()
-    finally:
-        sys.setprofile(None)
-    return answer, calls
 
 
 def refused(client: FlaskClient, path: str, body: bytes, headers: dict[str, str] = JSON) -> Any:
