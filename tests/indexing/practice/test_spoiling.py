@@ -46,6 +46,8 @@ BY_HAND: list[tuple[str, Divisions | Arc, Head, Claim, set[Claim]]] = [
      {Claim("plain", 0, 4, 12), Claim("plain", 0, 8, 24)}),
     ("circle_on_no_plate", Divisions(80), USUAL, Claim("plain", 0, 10, 20),
      {Claim("plain", 0, 5, 10), Claim("plain", 0, 6, 12), Claim("plain", 0, 7, 14)}),
+    ("circle_on_no_plate", Divisions(3), Head(direct_circles=(12, 15, 18, 24)), Claim("direct", 0, 4, 12),
+     {Claim("direct", 0, 7, 21)}),
     ("circle_on_no_plate", Divisions(8), USUAL, Claim("direct", 0, 3, 24),
      {Claim("direct", 0, 2, 16), Claim("direct", 0, 4, 32), Claim("direct", 0, 5, 40)}),
     # 60, 72, 80, 90 and 120 over 36: whole turns 2 at 72, on the smallest circle at hand or any other.
