@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import io
 
-import segno
 from flask import Blueprint, Response, request
 
 from dividing.indexing.bounds import SETUPS_MOST
@@ -48,6 +47,9 @@ def drawn(link: str) -> bytes:
             f"The link has {len(link):,} characters; a code of more than {QR_LONGEST:,} does not read. Leave words out."
         )
         raise Problem(WRONG_FIELD, sentence, [])
+    # Loaded when somebody asks for a code: it would take a thirtieth of a worker's memory before that.
+    import segno
+
     out = io.BytesIO()
     segno.make(link, error="m", micro=False, boost_error=False).save(
         out, kind="svg", scale=4, border=4, light="#fff", dark="#000"
