@@ -23,6 +23,8 @@ def started(port: int, *arguments: str) -> Service:
     """An instance that answers at this port."""
     service = Service("--bind", f"127.0.0.1:{port}", *arguments)
     service.wait_until_healthy(f"http://127.0.0.1:{port}")
+    if not workers(service.process.pid):
+        raise SystemExit(f"Another service answers at port {port}.")
     return service
 
 
