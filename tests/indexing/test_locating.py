@@ -68,3 +68,29 @@ def test_a_schedule_too_long_to_search_is_refused() -> None:
     assert faults_of(lambda: locate(Divisions(20_001), Head(), SETUP, Seen(Fraction(0)))) == [
         (("work",), "A schedule of more than 20,000 cuts is too long to search; split the work.")
     ]
+
+
+def cuts_seen(work: Divisions, seen: Seen) -> list[int]:
+    """The cuts that are found with one space a move on a circle of as many holes."""
+    setup = Setup("plain", Even(work.step), NO_ERROR, Move(1, 0, 20, 1))
+    return [one.row.cut for one in locate(work, Head(), setup, seen)]
+
+
+def test_a_reading_as_far_off_as_is_given_is_still_near_enough() -> None:
+    # The cuts of four divisions stand at 0, 90, 180 and 270 degrees.
+    degree = Fraction(1, 360)
+    assert cuts_seen(Divisions(4), Seen(92 * degree, None, 2 * degree)) == [2]
+    assert cuts_seen(Divisions(4), Seen(88 * degree, None, 2 * degree)) == [2]
+    assert cuts_seen(Divisions(4), Seen(92 * degree + Fraction(1, 10**9), None, 2 * degree)) == []
+    assert cuts_seen(Divisions(1), Seen(degree, None, 2 * degree)) == [1]
+
+
+def test_the_last_cut_but_one_still_has_a_next() -> None:
+    setup = Setup("plain", Even(Fraction(1, 4)), NO_ERROR, Move(10, 0, 20, 1))
+    found = locate(Divisions(4), Head(), setup, Seen(Fraction(1, 2), None, Fraction(1, 4)))
+    following = {one.row.cut: one.next.cut if one.next else None for one in found}
+    assert following == {2: 3, 3: 4, 4: None}
+
+
+def test_a_schedule_of_20_000_cuts_is_searched() -> None:
+    assert cuts_seen(Divisions(20_000), Seen(Fraction(1, 2), None, Fraction(0))) == [10_001]

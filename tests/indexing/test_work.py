@@ -131,6 +131,7 @@ class TestSpacesWorthTrying:
             # 30,030 = 2 x 3 x 5 x 7 x 11 x 13 shares a factor with every number from 2 to 12.
             (Divisions(30_030), ()),
             (Divisions(7, fixed=True), ()),
+            (Divisions(7, 2), ()),
             (Divisions(7, 3), ()),
             (Arc(Angle(Fraction(1, 7)), 7), ()),
         ],
