@@ -5,6 +5,7 @@ from __future__ import annotations
 import errno
 import os
 import socket
+import struct
 from collections.abc import Iterator
 from contextlib import ExitStack
 from typing import Any
@@ -128,3 +129,61 @@ def test_a_caller_who_is_gone_has_no_further_event(door: PatientWorker) -> None:
         heard: list[Caller] = []
         door.call(heard.append, known)
         assert heard == []
+
+
+def known_to(door: PatientWorker) -> tuple[Caller, socket.socket]:
+    """A caller who is let in, and its other side."""
+    (other,) = knock(door)
+    assert door.accept(door.sockets[0])
+    (caller,) = door.callers
+    return caller, other
+
+
+def torn_off(other: socket.socket) -> None:
+    """The other side is gone without a goodbye."""
+    other.setsockopt(socket.SOL_SOCKET, socket.SO_LINGER, struct.pack("ii", 1, 0))
+    other.close()
+
+
+def test_an_answer_that_the_system_does_not_take_whole_is_sent_on_as_there_is_room(door: PatientWorker) -> None:
+    caller, other = known_to(door)
+    whole = bytes(number % 251 for number in range(12_000_000))
+    caller.answer = memoryview(whole)
+    with other:
+        door.settle(caller)
+        assert caller.stage is Stage.SENDING
+        until = caller.deadline
+        door.settle(caller)
+        assert (caller.stage, caller.deadline) == (Stage.SENDING, until)
+        read = bytearray()
+        while len(read) < len(whole):
+            read += other.recv(1_000_000)
+            if caller.answer:
+                door.settle(caller)
+        assert read == whole
+        assert caller.stage is Stage.IDLE
+
+
+def test_an_answer_to_who_is_torn_off_ends_the_connection(door: PatientWorker) -> None:
+    caller, other = known_to(door)
+    torn_off(other)
+    caller.answer = memoryview(b"HTTP/1.1 200 OK\r\n\r\n")
+    door.settle(caller)
+    assert caller.is_gone
+
+
+def test_from_who_is_torn_off_nothing_is_waited_for(door: PatientWorker) -> None:
+    caller, other = known_to(door)
+    torn_off(other)
+    caller.receive()
+    door.part(caller)
+    assert caller.is_gone
+
+
+def test_a_worker_that_looks_away_when_it_stops_lets_in_who_stands_in_the_queue(door: PatientWorker) -> None:
+    callers = knock(door, 2)
+    door.look_away()
+    door.close_doors()
+    assert len(door.callers) == 2
+    for caller in callers:
+        caller.close()
