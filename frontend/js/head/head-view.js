@@ -6,7 +6,7 @@ import { headLine } from "../words.js";
 import { toDraft } from "./head-form.js";
 import { countResult, headFields } from "./head-fields.js";
 
-const FRAME = html`<h1 tabindex="-1">The head</h1><div class="bench"><div id="kept"></div><div id="head-form"></div></div>`;
+const FRAME = html`<h1 tabindex="-1">The head</h1><div class="bench"><div id="kept"></div><div id="ready-made"></div><div id="head-form"></div></div>`;
 
 function keptHeads(state) {
   return html`<section class="sheet"><h2>Your heads</h2>
@@ -37,7 +37,8 @@ export function render(root, state, actions) {
   if (mount(root, FRAME)) listen(root, actions);
   const draft = state.headDraft || toDraft(state.head, state.headName);
   const found = faults(state.headProblem, fieldOf);
-  mount(root.querySelector("#kept"), html`${keptHeads(state)}${readyMade(state)}`);
+  mount(root.querySelector("#kept"), keptHeads(state));
+  mount(root.querySelector("#ready-made"), readyMade(state));
   const form = root.querySelector("#head-form");
   const fresh = mount(form, html`${summary(found)}<form id="head" class="sheet" novalidate>${headFields(draft, found)}
     <div class="row"><button class="main" id="use-head">Use this head</button></div></form>`);
