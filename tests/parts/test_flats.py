@@ -140,3 +140,27 @@ def test_over_a_flat_and_a_corner_goes_no_further_than_the_corner_or_the_round()
     finished = "Finished, over a flat and the corner opposite"
     assert value(flats(sides=5, across_flats=24, stock=40, unit="mm"), finished) == pytest.approx(12 + 12 / cos(pi / 5))
     assert value(flats(sides=5, across_flats=24, stock=28, unit="mm"), finished) == pytest.approx(12 + 14)
+
+
+class TestTold:
+    """What the page draws from, and the diameter on which an error of the setup is shown."""
+
+    def test_sharp_flats_have_their_rim_at_the_corners(self) -> None:
+        part = flats(sides=6, across_flats=24, stock=40, unit="mm")
+        assert (part.kind, part.unit, part.divisions) == ("flats", "mm", 6)
+        assert part.rim == pytest.approx(24 / cos(pi / 6))
+        assert set(part.drawing) == {"sides", "across_flats", "round", "corners", "width"}
+        assert (part.drawing["sides"], part.drawing["across_flats"], part.drawing["round"]) == (6, 24, 40)
+        assert part.drawing["corners"] == pytest.approx(24 / cos(pi / 6))
+        assert part.drawing["width"] == pytest.approx(24 / cos(pi / 6) / 2)  # a hexagon's side is its radius
+
+    def test_flats_that_leave_some_of_the_round_have_their_rim_there(self) -> None:
+        assert flats(sides=6, across_flats=24, stock=26, unit="mm").rim == 26
+        two = flats(sides=2, across_flats=24, stock=30, unit="mm")
+        assert (two.rim, two.drawing["corners"], two.drawing["width"]) == (30, None, pytest.approx(18))  # 9-12-15
+
+    def test_flats_as_far_apart_as_the_round_is_wide_leave_it_untouched(self) -> None:
+        with pytest.raises(Refused) as refusal:
+            flats(sides=6, across_flats=40, stock=40, unit="mm")
+        sentence = "Flats 40.000 mm apart leave a 40.000 mm round untouched: give a smaller across_flats."
+        assert told(refusal.value) == [(("across_flats",), sentence)]
