@@ -26,10 +26,10 @@ def case(divisions: int, claim: Claim, head: Head | None = None) -> Case:
     return Case(Divisions(divisions), head or Head(), claim)
 
 
-def short(had: str, wanted: int) -> str:
+def short(had: str, wanted: int, is_wanted: str = "are wanted", spaces: str = "spaces") -> str:
     return (
-        f"You moved {had} where {wanted} are wanted: the hole that the pin is in was counted as the first. It is not "
-        f"counted; the arms embrace {wanted + 1} holes for {wanted} spaces."
+        f"You moved {had} where {wanted} {is_wanted}: the hole that the pin is in was counted as the first. It is not "
+        f"counted; the arms embrace {wanted + 1} holes for {wanted} {spaces}."
     )
 
 
@@ -50,7 +50,7 @@ class TestThePinHoleCounted:
             Undone(Claim("direct", 0, 0, 24), long(1, "0 spaces")),
         ]
         assert list(counted_the_pin_hole(case(28, Claim("plain", 1, 0, 49)))) == [
-            Undone(Claim("plain", 1, 1, 49), short("0 spaces", 1)),
+            Undone(Claim("plain", 1, 1, 49), short("0 spaces", 1, "is wanted", "space")),
         ]
 
     def test_in_either_of_two_moves_and_the_second_keeps_its_way(self) -> None:

@@ -26,9 +26,10 @@ def counted_the_pin_hole(case: Case) -> Iterator[Undone]:
 
 
 def _one_hole(holes: int, put: Callable[[int], Claim]) -> Iterator[Undone]:
+    wanted = f"{holes + 1} {'are' if holes else 'is'} wanted"
     short = (
-        f"You moved {counted(holes, 'space')} where {holes + 1} are wanted: the hole that the pin is in was counted as "
-        f"the first. It is not counted; the arms embrace {holes + 2} holes for {holes + 1} spaces."
+        f"You moved {counted(holes, 'space')} where {wanted}: the hole that the pin is in was counted as the first. "
+        f"It is not counted; the arms embrace {holes + 2} holes for {counted(holes + 1, 'space')}."
     )
     yield Undone(put(holes + 1), short)
     if holes:

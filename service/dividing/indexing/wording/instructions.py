@@ -9,7 +9,7 @@ from ..positions import dial_set
 from ..setup import Gearing, Move, SecondMove, Setup
 from ..work import Angles, Arc, Work
 from .dials import reading_text
-from .figures import KEPT, counted, turns_and_spaces
+from .figures import KEPT, KEPT_FOR_AN_ANSWER, counted, turns_and_spaces
 
 COUNT_AGAIN = "Move the sector arms on to the pin after every move, before you cut."
 NOT_COUNTED = "The hole that the pin is in is not counted."
@@ -181,7 +181,7 @@ def _round_the_work(work: Work, setup: Setup) -> str:
     return _all_round(cuts, setup.every)
 
 
-@lru_cache(maxsize=KEPT)
+@lru_cache(maxsize=KEPT_FOR_AN_ANSWER)
 def _all_round(cuts: int, laps: int) -> str:
     if laps > 1:
         return f"{cuts:,} cuts in {laps} laps; the count is only right when the last move brings you home."

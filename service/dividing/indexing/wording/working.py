@@ -11,7 +11,7 @@ from ..positions import dial_set
 from ..setup import Gearing, Setup
 from ..work import Angles, Arc, Stepped, Work
 from .dials import reading_text
-from .figures import KEPT, angle_text, counted, mixed, seconds_text
+from .figures import KEPT, KEPT_FOR_AN_ANSWER, angle_text, counted, mixed, seconds_text
 
 LONGEST = 10**9
 """Figures past this are not written out: a pencil would not either."""
@@ -59,7 +59,7 @@ def _crank(work: Stepped, head: Head, every: int) -> list[str]:
     return [*lines, f"{wanted} ÷ {per_turn} = {mixed(crank.numerator, crank.denominator)}"]
 
 
-@lru_cache(maxsize=KEPT)
+@lru_cache(maxsize=KEPT_FOR_AN_ANSWER)
 def _crank_of(ratio: int, every: int, count: int) -> str:
     over = ratio * every
     first = f"{every} × {ratio}/{count}" if every > 1 else f"{over}/{count}"
@@ -93,9 +93,7 @@ def _plain(setup: Setup, crank: Fraction) -> list[str]:
 
 def _compound(head: Head, setup: Setup) -> list[str]:
     move, second = setup.move, setup.second
-    assert move is not None and second is not None
-    if move.holes is None or second.holes is None:
-        return []
+    assert move is not None and second is not None and second.holes is not None
     turns = f"{move.turns} + " if move.turns else ""
     sign = "+" if second.holes > 0 else "-"
     total = move.crank + second.crank

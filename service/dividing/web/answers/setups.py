@@ -66,10 +66,8 @@ _NO_ERROR_OUT = {
 
 
 @lru_cache(maxsize=4096)
-def gearing_out(gearing: Gearing | None) -> Answer | None:
+def gearing_out(gearing: Gearing) -> Answer:
     """The train between spindle and plate."""
-    if gearing is None:
-        return None
     return {
         "spindle": gearing.spindle,
         "worm": gearing.worm,
