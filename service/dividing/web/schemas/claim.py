@@ -39,7 +39,7 @@ class Reading(Described):
 class SecondIn(Request):
     """The second move of compound indexing: plate and crank together."""
 
-    turns = Whole("Always 0: a second move of whole turns is plain indexing.", json={"const": 0}, **_OPTIONAL)
+    turns = Whole("Always 0: a second move of whole turns is plain indexing.", json={"enum": [0, None]}, **_OPTIONAL)
     holes = Whole(
         "Spaces; below 0 the opposite way; null where the schedule gives them.",
         required=True,

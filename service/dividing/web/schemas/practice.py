@@ -59,7 +59,7 @@ def _wanted(given: dict[str, Any]) -> Wanted:
 class PupilSecondIn(Request):
     """The second move of compound indexing, as far as it was filled in."""
 
-    turns = Whole("Always 0: a second move of whole turns is plain indexing.", json={"const": 0}, **_OPTIONAL)
+    turns = Whole("Always 0: a second move of whole turns is plain indexing.", json={"enum": [0, None]}, **_OPTIONAL)
     holes = Whole("Spaces; below 0 the opposite way.", **_OPTIONAL)
     circle = Whole("The holes of the circle that the stop pin is in.", **_OPTIONAL)
 
