@@ -39,18 +39,25 @@ def finest(work: Work, grids: Iterable[int]) -> int | None:
     >>> finest(Divisions(127), [40 * 20, 40 * 49])
     1960
     """
-    best, least = None, (1, 1)
     if isinstance(work, Divisions):
-        for points in grids:
-            distance = worst_distance(work, points)
-            if distance[0] * least[1] < least[0] * distance[1]:
-                best, least = points, distance
-        return best
+        return _finest_for(work.count, grids)
+    best, least = None, (1, 1)
     fractions = _fractions(work)
     for points in _affordable(list(grids), len(fractions)):
         distance = _farthest(fractions, points, least)
         if distance[0] * least[1] < least[0] * distance[1]:
             best, least = points, distance
+    return best
+
+
+def _finest_for(count: int, grids: Iterable[int]) -> int | None:
+    """For equal divisions, with `worst_distance` written out: it is asked of every pair of circles."""
+    best, least, its_whole = None, 1, 1
+    for points in grids:
+        parts = count // gcd(points, count)
+        half, whole = parts // 2, parts * points
+        if half * its_whole < least * whole:
+            best, least, its_whole = points, half, whole
     return best
 
 

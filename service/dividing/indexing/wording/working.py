@@ -146,16 +146,17 @@ def _grid(head: Head, setup: Setup) -> list[str]:
     if move.plate is None:
         return [f"{move.circle} holes round the spindle, nothing between them", _miss(setup)]
     if second is None:
-        half = Fraction(1, 2 * head.ratio * move.circle)
-        return [
-            f"Holes stand {angle_text(2 * half)} of the spindle apart, so half of that at most",
-            _miss(setup),
-        ]
+        return [_apart(head.ratio * move.circle), _miss(setup)]
     grid = move.circle * second.circle // gcd(move.circle, second.circle)
     return [
         f"Circles {move.circle} and {second.circle} together make every 1/{grid} of a crank turn",
         _miss(setup),
     ]
+
+
+@lru_cache(maxsize=KEPT)
+def _apart(places: int) -> str:
+    return f"Holes stand {angle_text(Fraction(1, places))} of the spindle apart, so half of that at most"
 
 
 def _dial(work: Stepped, head: Head, setup: Setup) -> list[str]:
