@@ -115,7 +115,8 @@ def _kind(schema: Json) -> str:
     if "items" in schema:
         kind += f" of {_kind(schema['items'])}"
     if "enum" in schema:
-        kind += ": " + ", ".join(f"<code>{escape("null" if each is None else str(each))}</code>" for each in schema["enum"])
+        words = ("null" if each is None else str(each) for each in schema["enum"])
+        kind += ": " + ", ".join(f"<code>{escape(word)}</code>" for word in words)
     return kind + _bounds(schema)
 
 
