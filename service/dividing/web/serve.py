@@ -28,6 +28,9 @@ PRICE_OF_PLAIN_HTTP = (
 )
 
 
+PIECES_BEFORE_COLLECTING = 10_000
+
+
 class Server(BaseApplication):  # type: ignore[misc]  # gunicorn has no type hints
     """The application under gunicorn, with settings from here alone: no file and no variable changes them."""
 
@@ -44,9 +47,11 @@ class Server(BaseApplication):  # type: ignore[misc]  # gunicorn has no type hin
 
         keep_one_pool()
         application = create_app()
-        # What lives as long as the service need not be looked through again at every collection.
+        # What lives as long as the service need not be looked through again at every collection, and an answer, which
+        # has no cycles and may have a hundred thousand pieces, not while it is being made.
         gc.collect()
         gc.freeze()
+        gc.set_threshold(PIECES_BEFORE_COLLECTING, 20, 20)
         return application
 
 

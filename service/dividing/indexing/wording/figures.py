@@ -14,7 +14,6 @@ KEPT_FOR_AN_ANSWER = 64
 """Wordings that are remembered of what only the setups of one answer share, such as its number of divisions."""
 
 
-@lru_cache(maxsize=KEPT_FOR_AN_ANSWER)
 def mixed(numerator: int, denominator: int) -> str:
     """A fraction with its whole part in front, in lowest terms.
 

@@ -112,7 +112,7 @@ def _differential(work: Stepped, head: Head, setup: Setup) -> list[str]:
     crank = mixed(spaces, circle)
     lines = [f"Crank move chosen: {crank} turn"]
     if step.numerator <= LONGEST:
-        moves = mixed(step.denominator, step.numerator)
+        moves = step.denominator if step.numerator == 1 else mixed(step.denominator, step.numerator)
         per_turn, rest = _per_turn(head.ratio, spaces * step.denominator, circle * step.numerator)
         lines.append(f"Such moves in one spindle turn: {moves} × {crank} = {per_turn} crank turns")
         lines.append(f"{rest}: the plate turns {gearing.plate} the crank")

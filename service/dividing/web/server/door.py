@@ -13,7 +13,7 @@ from gunicorn import util
 from gunicorn.sock import ssl_context
 from gunicorn.workers.base import Worker
 
-from dividing.web.server.caller import Caller, Message, Stage
+from dividing.web.server.caller import Caller, Stage
 from dividing.web.server.company import Place
 from dividing.web.server.secure import awaited, begun, say_goodbye
 
@@ -21,8 +21,6 @@ OWN_THREAD = Stage.SOLVING
 # Seconds that a worker with more callers than another leaves a new one to that other.
 LOOK_AWAY = 0.01
 AT_ONCE = 8
-
-Task = tuple[Caller, Message]
 
 
 class Door(Worker):  # type: ignore[misc]  # gunicorn has no type hints
@@ -33,7 +31,6 @@ class Door(Worker):  # type: ignore[misc]  # gunicorn has no type hints
     def __init__(self, *arguments: Any) -> None:
         super().__init__(*arguments)
         self.callers: set[Caller] = set()
-        self.tasks: queue.SimpleQueue[Task | None] = queue.SimpleQueue()
         self.done: queue.SimpleQueue[Caller] = queue.SimpleQueue()
         self.handover = threading.Lock()
         self.next_sweep = 0.0

@@ -9,15 +9,18 @@ answer in memory. What a request says and how an answer looks on the wire is gun
 
 import os
 import selectors
-import threading
 import time
 from collections.abc import Callable
 from contextlib import suppress
+from typing import Any
 
 from dividing.web.server.arriving import LONGEST_HEAD
 from dividing.web.server.caller import Caller, Message, Stage
+from dividing.web.server.crew import Crew
 from dividing.web.server.door import LOOK_AWAY, OWN_THREAD, Door
 from dividing.web.server.exchange import exchange, refusal
+
+Task = tuple[Caller, Message]
 
 # Threads share one interpreter, so they add fairness, not speed: this many long batches at once still leave
 # room for a short question.
@@ -32,11 +35,14 @@ LAST_WAITS = {Stage.SECURING: 3.0, Stage.IDLE: 2.0, Stage.ASKING: 3.0}
 class PatientWorker(Door):
     """Serves many callers, however slow, from one process."""
 
+    def __init__(self, *arguments: Any) -> None:
+        super().__init__(*arguments)
+        self.crew: Crew[Task] = Crew(self.work, THREADS)
+
     def run(self) -> None:
         self.open_doors()
         self.selector.register(self.PIPE[0], selectors.EVENT_READ, self.wake)
-        for number in range(THREADS):
-            threading.Thread(target=self.work, name=f"solving-{number}", daemon=True).start()
+        self.crew.begin()
         while self.alive:
             self.turn()
         self.finish()
@@ -68,8 +74,7 @@ class PatientWorker(Door):
             for caller in self.callers:
                 caller.deadline = min(caller.deadline, began + LAST_WAITS.get(caller.stage, caller.stage.value))
             self.turn()
-        for _ in range(THREADS):
-            self.tasks.put(None)
+        self.crew.dismiss()
 
     # The loop's side: nothing below may wait.
 
@@ -102,7 +107,7 @@ class PatientWorker(Door):
     def submit(self, caller: Caller, end: int, *, cut_short: bool = False, late: bool = False) -> None:
         caller.is_asked_to_go_on = False
         caller.enter(OWN_THREAD)
-        self.tasks.put((caller, Message(caller.arrival.take(end), cut_short, late)))
+        self.crew.give((caller, Message(caller.arrival.take(end), cut_short, late)))
 
     def refuse(self, caller: Caller, status: int, reason: str) -> None:
         caller.answer, caller.stays = memoryview(refusal(status, reason)), False
@@ -143,12 +148,11 @@ class PatientWorker(Door):
 
     # The threads' side: no selector, and no socket but the first attempt to send.
 
-    def work(self) -> None:
-        while (task := self.tasks.get()) is not None:
-            caller, message = task
-            answer, caller.stays = exchange(self, caller, message)
-            caller.answer = memoryview(answer)
-            self.hand_back(caller)
+    def work(self, task: Task) -> None:
+        caller, message = task
+        answer, caller.stays = exchange(self, caller, message)
+        caller.answer = memoryview(answer)
+        self.hand_back(caller)
 
     def hand_back(self, caller: Caller) -> None:
         intact = caller.send()
