@@ -9,6 +9,9 @@ from playwright.sync_api import Browser, sync_playwright
 
 from tests.running import running
 
+# It wants NumPy, which nothing else does: it is run by hand.
+collect_ignore = ["bench/core_against_numpy.py"]
+
 CHROMIUM = "/usr/bin/chromium"
 CHROMIUM_FLAGS = [
     "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run",
