@@ -2,13 +2,35 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import Protocol
 
 from . import bounds
 from .faults import Fault, Path
 
-if TYPE_CHECKING:
-    from .head import Head
+
+class Dial(Protocol):
+    """As much of a dial as is looked at here."""
+
+    def units(self, ratio: int) -> int: ...
+
+
+class Head(Protocol):
+    """As much of a head as is looked at here."""
+
+    @property
+    def ratio(self) -> int: ...
+    @property
+    def plates(self) -> tuple[tuple[int, ...], ...]: ...
+    @property
+    def mounted_plate(self) -> int: ...
+    @property
+    def direct_circles(self) -> tuple[int, ...]: ...
+    @property
+    def change_gears(self) -> tuple[int, ...]: ...
+    @property
+    def stop_circles(self) -> tuple[int, ...] | None: ...
+    @property
+    def dial(self) -> Dial | None: ...
 
 
 def head_faults(head: Head) -> list[Fault]:
