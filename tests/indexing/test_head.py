@@ -22,6 +22,7 @@ VERNIER = "The vernier splits one graduation into a whole number of parts."
 NO_VERNIER = "A vernier belongs to a dial in degrees; leave it out."
 RATIO = "The ratio is a whole number of crank turns, 1 to 10,000."
 MOUNTED = "The mounted plate is one of plates 1 to 3, counted from 1."
+NONE_TO_MOUNT = "The mounted plate is counted from 1; this head has no plates, so leave it out."
 NOTHING = "Give the head a plate, a direct circle or a dial: without one nothing can be set."
 TEETH = "A change gear has 10 to 200 teeth."
 
@@ -183,6 +184,7 @@ class TestFaultsOfAHead:
             ),
             (lambda: Head(mounted_plate=0), [(("mounted_plate",), MOUNTED)]),
             (lambda: Head(mounted_plate=4), [(("mounted_plate",), MOUNTED)]),
+            (lambda: Head(plates=(), mounted_plate=0), [(("mounted_plate",), NONE_TO_MOUNT)]),
             (
                 lambda: Head(stop_circles=(20, 50)),
                 [(("stop_circles", 1), "The stop pin's circle of 50 holes is on none of the plates.")],

@@ -77,6 +77,9 @@ def _mounting_faults(head: Head) -> list[Fault]:
     if head.plates and not 1 <= head.mounted_plate <= len(head.plates):
         sentence = f"The mounted plate is one of plates 1 to {len(head.plates)}, counted from 1."
         faults.append(Fault(("mounted_plate",), sentence))
+    if not head.plates and head.mounted_plate < 1:
+        sentence = "The mounted plate is counted from 1; this head has no plates, so leave it out."
+        faults.append(Fault(("mounted_plate",), sentence))
     owned = {circle for face in head.plates for circle in face}
     faults += [
         Fault(
