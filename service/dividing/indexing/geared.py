@@ -117,5 +117,10 @@ def rank(gearing: Gearing, circle: int, plate: int, head: Head) -> int:
 
 
 def lowest(over: int, under: int) -> Ratio:
+    """A fraction in lowest terms.
+
+    >>> lowest(40, 28)
+    (10, 7)
+    """
     shared = gcd(over, under)
     return over // shared, under // shared

@@ -29,6 +29,7 @@ PRICE_OF_PLAIN_HTTP = (
 
 
 PIECES_BEFORE_COLLECTING = 10_000
+"""Lists, dictionaries and the like made and still there before the collector looks through the newest of them."""
 
 
 class Server(BaseApplication):  # type: ignore[misc]  # gunicorn has no type hints

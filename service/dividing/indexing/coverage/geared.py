@@ -18,8 +18,9 @@ Passings = Mapping[int, Collection[int]]
 """Places of a circle of q holes that the pin passes in one turn of the spindle, R q - n for a plate that makes n/q
 turns in it, in lowest terms and below 0 against the crank: for each q, those of all motions."""
 TURNS_MOST = EVERY_TRIED
-REMEMBERED_MOST = 1 << 16
 """Spaces a move, and so turns of the spindle, that are tried."""
+REMEMBERED_MOST = 1 << 16
+"""Places up to which the marks of a head are remembered; those of a greater one would take too much room."""
 _DIRECTIONS: tuple[tuple[Literal["with", "against"], int], ...] = (("with", 1), ("against", -1))
 
 
