@@ -133,6 +133,10 @@ REFUSED: list[tuple[dict[str, Any], list[str]]] = [
     ({"work": {"divisions": 7}, "claim": {"method": "dial", "turns": 1, "reading": "x"}}, ["#/claim/reading"]),
     ({"work": {"divisions": 7}, "claim": {"method": "dial", "turns": 1, "reading": []}}, ["#/claim/reading"]),
     ({"work": {"divisions": 7}, "claim": {"method": "dial", "turns": 1, "reading": "400°"}}, ["#/claim/reading"]),
+    (
+        {"work": {"divisions": 7}, "head": IN_DIVISIONS, "claim": {"method": "dial", "turns": 1, "reading": -1}},
+        ["#/claim/reading"],
+    ),
     ({"work": {"angles": [0, 1]}, "claim": {"method": "plain", "turns": 1}}, ["#/claim/method"]),
 ]
 

@@ -108,16 +108,24 @@ def claim_on(head: Head, given: dict[str, Any]) -> Claim:
     if second is not None and second["holes"] is None:
         raise Refused([Fault(("second", "holes"), "Give the spaces of the second move.")])
     reading, divisions = _reading(head, given["reading"])
-    return Claim(
-        given["method"],
-        turns=given["turns"] or 0,
-        holes=given["holes"] or 0,
-        circle=given["circle"],
-        second=SecondClaim(second["holes"], second["circle"]) if second else None,
-        gearing=given["gearing"],
-        reading=reading,
-        divisions=divisions,
-    )
+    try:
+        return Claim(
+            given["method"],
+            turns=given["turns"] or 0,
+            holes=given["holes"] or 0,
+            circle=given["circle"],
+            second=SecondClaim(second["holes"], second["circle"]) if second else None,
+            gearing=given["gearing"],
+            reading=reading,
+            divisions=divisions,
+        )
+    except Refused as refused:
+        raise Refused([_of_the_wire(fault) for fault in refused.faults]) from None
+
+
+def _of_the_wire(fault: Fault) -> Fault:
+    """A dial's divisions are asked for as its reading."""
+    return Fault(("reading",), fault.sentence) if fault.path == ("divisions",) else fault
 
 
 def _reading(head: Head, told: Any) -> tuple[Angle | None, Any]:
