@@ -4,8 +4,12 @@ from __future__ import annotations
 
 import json
 import re
+import shutil
+import subprocess
+import sys
 from collections.abc import Iterator
 from copy import deepcopy
+from pathlib import Path
 from typing import Any
 
 import pytest
@@ -303,3 +307,20 @@ def test_the_docs_load_nothing_and_hold_no_script_or_style(client: FlaskClient) 
 
 def test_descriptions_are_the_same_every_time() -> None:
     assert json.loads(written()) == json.loads(json.dumps(SPEC))
+
+
+def test_the_description_is_written_by_its_command(tmp_path: Path) -> None:
+    """The command writes what is served; run on a copy, so that a test changes nothing of the project's."""
+    root = description_file().parents[1]
+    for name in ("service", "frontend", "openapi"):
+        shutil.copytree(root / name, tmp_path / name, ignore=shutil.ignore_patterns("__pycache__"))
+    file = tmp_path / "openapi" / "openapi.json"
+    file.write_text("{}")
+
+    subprocess.run(
+        [sys.executable, "-m", "dividing.web.openapi"],
+        cwd=tmp_path,
+        env={"PYTHONPATH": str(tmp_path / "service")},
+        check=True,
+    )
+    assert file.read_bytes() == (root / "openapi" / "openapi.json").read_bytes()
