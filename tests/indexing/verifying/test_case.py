@@ -92,6 +92,10 @@ class TestTheSetupShownBeside:
             (Divisions(127), Head(), Claim("plain", 0, 6, 20), ("nearest", 47)),
             (Divisions(127), Head(), Claim("plain", 0, 15, 49), ("nearest", 49)),
             (Divisions(127), Head(), Claim("nearest", circle=49), ("nearest", 49)),
+            # Nor do two moves make it.
+            (Divisions(127), Head(), Claim("compound", 0, 1, 20, SecondClaim(1, 19)), ("nearest", 47)),
+            # A third of a turn on 21, the sixth of the circles that make it.
+            (Divisions(120), Head(), Claim("plain", 0, 6, 21), ("plain", 21)),
             (LIST, Head(), Claim("nearest", circle=21), ("plain", 21)),
         ],
     )
@@ -117,6 +121,11 @@ class TestClaimsToCorrectTo:
         found = list(case(Divisions(28), Claim("plain", 1, 8, 21)).right_claims())
         assert found[0] == Claim("plain", 1, 9, 21)
         assert Claim("plain", 1, 21, 49) in found
+
+    def test_on_a_dial_it_is_the_exact_reading(self) -> None:
+        # A sixteenth of 90 turns is 5 5/8, and 5/8 of 4° is 2°30'.
+        found = list(case(Divisions(16), Claim("dial", 5, reading=parse_angle("2.3")), TABLE).right_claims())
+        assert set(found) == {Claim("dial", 5, reading=parse_angle("2.5"))}
 
     def test_each_is_right(self) -> None:
         for divisions in range(2, 130):

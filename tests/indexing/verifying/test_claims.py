@@ -144,6 +144,7 @@ class TestWhatCannotBeRead:
             Claim("dial", 0, reading=angle("1")),
             Claim("dial", 0, divisions=Fraction(1_000_000)),
             Claim("dial"),
+            Claim("dial", 1, 5),
         ],
         ids=str,
     )

@@ -208,8 +208,9 @@ class TestWhyItCannotBeSet:
             (Claim("compound", 0, 12, 20, SecondClaim(1, 19)), Head(stop_circles=(19,))),
             (geared(48, 28, idlers=2), GEARED),
             (geared(24, 24), GEARED),
-            # 86 x 40 over 24 x 24 is 5.97, within the six turns allowed.
+            # 86 x 40 over 24 x 24 is 5.97 and 72 x 48 over 24 x 24 just the six turns allowed.
             (geared(86, 24, (40, 24)), GEARED),
+            (geared(72, 24, (48, 24)), GEARED),
             (Claim("dial", 3, reading=Angle(Fraction(4, 360) - Fraction(1, 10**9))), IN_DEGREES),
             (Claim("dial", 3, divisions=Fraction(9999, 100)), IN_DIVISIONS),
             (Claim("dial", 3, reading=Angle(Fraction(0))), IN_DIVISIONS),

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from fractions import Fraction
 
 import pytest
@@ -14,6 +15,9 @@ from dividing.indexing.verifying.slips_of_angle import minutes_read_as_decimals,
 from dividing.indexing.work import Arc, Divisions
 
 TABLE = Head(90, (), direct_circles=(), dial=Dial(Fraction(1, 21600)))
+FINE = replace(TABLE, dial=Dial(Fraction(1, 21600), Fraction(1, 129600)))
+FIFTY = replace(TABLE, ratio=50)
+BOTH = replace(TABLE, plates=((20,),))
 LINES = Head(90, (), direct_circles=(), dial=Dial(divisions=100))
 
 
@@ -31,7 +35,10 @@ class TestWaysToMisread:
             ("22°05'", [("22.05", "22.05°"), ("22.5", "22.5°")]),
             ("15°30'15\"", [("15.3015", "15.3015°")]),
             ("10.4", [("10.24", "10.24°"), ("32/3", "10°40'"), ("151/15", "10°04'")]),
-            # Seventy-five hundredths are no minutes.
+            # Ten minutes have two figures.
+            ("15°10'", [("15.1", "15.10°")]),
+            # Sixty hundredths are no minutes, nor are seventy-five.
+            ("8.6", [("8.36", "8.36°"), ("8.1", "8°06'")]),
             ("8.75", [("8.45", "8.45°")]),
             ("90", []),
             ("1/7 turn", []),
@@ -75,39 +82,76 @@ class TestMinutesReadAsDecimals:
         assert list(minutes_read_as_decimals(Case(Divisions(16), TABLE, claim))) == []
 
 
+def rounded_by(by: str, cuts: int, closes: str, step: str) -> str:
+    return (
+        f"The step is rounded by {by}; added up over {cuts} cuts it closes {closes} off. Work every position from zero "
+        f"and round only what you set: k times the exact step, {step}."
+    )
+
+
 class TestARoundedStep:
-    def test_in_degrees(self) -> None:
-        # A seventh is 12 turns and 3 3/7°; 3°26' is 2/7 of a minute more, 120 seconds over seven cuts.
-        case = Case(Divisions(7), TABLE, Claim("dial", 12, reading=parse_angle("3°26'")))
+    @pytest.mark.parametrize(
+        ("work", "head", "claim", "right", "by", "closes", "step"),
+        [
+            # A seventh is 12 turns and 3 3/7°; 3°26' is 2/7 of a minute more, 120 seconds over seven cuts.
+            (Divisions(7), TABLE, (12, "3°26'"), (12, "24/7"), '17.14"', '120.00"', "12 turns and 3 3/7°"),
+            # 360/64 = 5 5/8°: 1 turn and 1°37'30", half a minute from either minute; 64 halves are 32 minutes.
+            (Divisions(64), TABLE, (1, "1°38'"), (1, "13/8"), '30.00"', '1920.00"', "1 turn and 1 5/8°"),
+            # 3°25'42.86" to the ten seconds of the vernier: 20/7 seconds over seven cuts.
+            (Divisions(7), FINE, (12, "3°25'40\""), (12, "24/7"), '2.86"', '20.00"', "12 turns and 3 3/7°"),
+            # A turn of 7 1/5°: 51 3/7° is 7 turns and 1 1/35°. Rounded to whole degrees of the dial, 1/35° off, ...
+            (Divisions(7), FIFTY, (7, "1"), (7, "36/35"), '102.86"', '720.00"', "7 turns and 1 1/35°"),
+            # ... and to whole degrees of the table, 51°, 3/7° off.
+            (Divisions(7), FIFTY, (7, "0°36'"), (7, "36/35"), '1542.86"', "3°00'00.00\"", "7 turns and 1 1/35°"),
+            # 20 seconds short of two turns of 4°.
+            (Arc(parse_angle("7°59'40\""), 5), TABLE, (2, "0"), (1, "719/180"), '20.00"', '100.00"',
+             "1 turn and 3 179/180°"),
+        ],
+    )  # fmt: skip
+    def test_to_any_place_of_a_dial_in_degrees(
+        self, work: Divisions | Arc, head: Head, claim: tuple[int, str], right: tuple[int, str], by: str, closes: str,
+        step: str,
+    ) -> None:  # fmt: skip
+        case = Case(work, head, Claim("dial", claim[0], reading=parse_angle(claim[1])))
+        said = rounded_by(by, work.count, closes, step)
         assert list(rounded_step_added_up(case)) == [
-            Undone(
-                Claim("dial", 12, reading=parse_angle("24/7")),
-                'The step is rounded by 17.14"; added up over 7 cuts it closes 120.00" off. Work every position from '
-                "zero and round only what you set: k times the exact step, 12 turns and 3 3/7°.",
-            )
+            Undone(Claim("dial", right[0], reading=Angle(Fraction(right[1]) / 360)), said)
         ]
 
-    def test_in_divisions_of_the_dial(self) -> None:
-        # 90/7 = 12 turns and 85 5/7 of 100 divisions; 86 is 2/7 of 1/9,000 of a turn more, 41.14 seconds.
-        case = Case(Divisions(7), LINES, Claim("dial", 12, divisions=Fraction(86)))
-        (undone,) = rounded_step_added_up(case)
-        assert undone.claim == Claim("dial", 12, divisions=Fraction(600, 7))
-        assert undone.explanation.startswith(
-            'The step is rounded by 41.14"; added up over 7 cuts it closes 288.00" off.'
-        )
+    @pytest.mark.parametrize(
+        ("work", "claim", "right", "by", "closes", "step"),
+        [
+            # 90/7 = 12 turns and 85 5/7 of 100 divisions; 86 is 2/7 of 1/9,000 of a turn more, 41.14 seconds.
+            (Divisions(7), (12, 86), (12, "600/7"), '41.14"', '288.00"', "12 turns and 85 5/7 divisions"),
+            # A division is 2'24"; 7.99° is a quarter of one, 36 seconds, short of two turns.
+            (Arc(parse_angle("7.99"), 5), (2, 0), (1, "399/4"), '36.00"', '180.00"', "1 turn and 99 3/4 divisions"),
+        ],
+    )
+    def test_to_a_division_of_a_dial(
+        self, work: Divisions | Arc, claim: tuple[int, int], right: tuple[int, str], by: str, closes: str, step: str
+    ) -> None:
+        case = Case(work, LINES, Claim("dial", claim[0], divisions=Fraction(claim[1])))
+        said = rounded_by(by, work.count, closes, step)
+        assert list(rounded_step_added_up(case)) == [
+            Undone(Claim("dial", right[0], divisions=Fraction(right[1])), said)
+        ]
 
     @pytest.mark.parametrize(
-        ("head", "claim"),
+        ("divisions", "head", "claim"),
         [
-            (TABLE, Claim("dial", 12, reading=parse_angle("24/7"))),  # exact, nothing was rounded
-            (TABLE, Claim("dial", 12, reading=parse_angle("5"))),  # farther off than any rounding
-            (TABLE, Claim("dial", 12, reading=Angle(Fraction(24, 7 * 360) + Fraction(1, 10**9)))),  # on no reading
-            (LINES, Claim("dial", 12, divisions=Fraction(857, 10))),  # on no line
-            (LINES, Claim("dial", 12, divisions=Fraction(87))),
-            (Head(), Claim("dial", 12, reading=parse_angle("3°26'"))),  # no dial to set
-            (Head(), Claim("plain", 5, 14, 20)),
+            (7, BOTH, Claim("plain", 12, 15, 20)),  # 51° where 51 3/7° is wanted, but set by a plate
+            (7, TABLE, Claim("dial", 12)),
+            (7, TABLE, Claim("dial", 12, reading=parse_angle("24/7"))),  # exact, nothing was rounded
+            (7, TABLE, Claim("dial", 12, reading=parse_angle("5"))),  # farther off than any rounding
+            (7, TABLE, Claim("dial", 12, reading=Angle(Fraction(24, 7 * 360) + Fraction(1, 10**9)))),  # on no reading
+            (7, LINES, Claim("dial", 12, divisions=Fraction(857, 10))),  # on no line
+            (7, LINES, Claim("dial", 12, divisions=Fraction(87))),
+            (7, Head(), Claim("dial", 12, reading=parse_angle("3°26'"))),  # no dial to set
+            (7, Head(), Claim("plain", 5, 14, 20)),
+            (9, TABLE, Claim("dial", 10, reading=parse_angle("0"))),  # exact, and on the dial
+            (17, LINES, Claim("dial", 5, divisions=Fraction(30))),  # 9,000/17 = 529 7/17, more than half a division off
         ],
         ids=str,
     )
-    def test_is_not_seen_where_none_was_added_up(self, head: Head, claim: Claim) -> None:
-        assert list(rounded_step_added_up(Case(Divisions(7), head, claim))) == []
+    def test_is_not_seen_where_none_was_added_up(self, divisions: int, head: Head, claim: Claim) -> None:
+        assert list(rounded_step_added_up(Case(Divisions(divisions), head, claim))) == []

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from dividing.indexing.angles import parse_angle
-from dividing.indexing.head import TWELVE_GEARS, Head
+from dividing.indexing.head import TWELVE_GEARS, Head, Idlers
 from dividing.indexing.verifying.case import Case, Undone
 from dividing.indexing.verifying.claims import Claim, GearingClaim
 from dividing.indexing.verifying.slips_of_gears import (
@@ -44,6 +44,10 @@ class TestGearsLeftOff:
             undone.explanation
         )
 
+    def test_two_gears_are_enough_on_a_head_that_takes_no_idler_between_them(self) -> None:
+        case = Case(Divisions(73), Head(change_gears=(28, 48), idlers=Idlers(1, 0)), Claim("plain", 0, 12, 21))
+        assert [undone.claim for undone in gears_left_off(case)] == [row(GearingClaim(48, 28, None, 0))]
+
     def test_an_angle_is_called_so(self) -> None:
         # A seventy-third of a turn asked for as an angle.
         case = Case(Arc(parse_angle("1/73 turn"), 5), GEARED, Claim("plain", 0, 12, 21))
@@ -56,6 +60,7 @@ class TestGearsLeftOff:
             (70, GEARED, Claim("plain", 0, 12, 21)),  # right without gears
             (73, Head(), Claim("plain", 0, 12, 21)),  # no gears to hang
             (73, GEARED, Claim("plain", 0, 0, 21)),  # no move
+            (73, Head(ratio=5, change_gears=(24, 120, 30)), Claim("plain", 0, 0, 21)),  # nor with a train of the ratio
             (73, GEARED, row(GearingClaim(48, 28, None, 1))),  # gears are named
             (73, GEARED, Claim("direct", 0, 1, 24)),
             (500, GEARED, Claim("plain", 0, 12, 21)),  # the plate would have to turn far too fast
@@ -91,21 +96,28 @@ class TestDriversAndDriven:
 
 class TestIdlers:
     @pytest.mark.parametrize(
-        ("idlers", "told"),
+        ("stud", "idlers", "told"),
         [
-            # A simple train takes one with the crank and two against it.
-            (0, [(1, "with")]),
-            (1, [(2, "against"), (0, "against")]),
-            (2, [(1, "with"), (3, "with")]),
-            (3, [(2, "against"), (4, "against")]),
+            # A simple train takes one with the crank and two against it, ...
+            (None, 0, [(1, "with")]),
+            (None, 1, [(2, "against"), (0, "against")]),
+            (None, 2, [(1, "with"), (3, "with")]),
+            (None, 3, [(2, "against"), (4, "against")]),
+            # ... a train of four none with it and one against it.
+            ((64, 24), 0, [(1, "against")]),
+            ((64, 24), 1, [(0, "with"), (2, "with")]),
+            ((64, 24), 2, [(1, "against"), (3, "against")]),
         ],
     )
-    def test_one_more_or_one_fewer_what_the_head_takes_first(self, idlers: int, told: list[tuple[int, str]]) -> None:
-        case = Case(Divisions(73), GEARED, row(GearingClaim(48, 28, None, idlers)))
+    @pytest.mark.parametrize(("spindle", "worm"), [(48, 28), (28, 100)], ids=["faster", "slower"])
+    def test_one_more_or_one_fewer_what_the_head_takes_first(
+        self, spindle: int, worm: int, stud: tuple[int, int] | None, idlers: int, told: list[tuple[int, str]]
+    ) -> None:
+        case = Case(Divisions(73), GEARED, row(GearingClaim(spindle, worm, stud, idlers)))
         had = "1 idler" if idlers == 1 else f"{idlers} idlers"
         assert list(idlers_off_by_one(case)) == [
             Undone(
-                row(GearingClaim(48, 28, None, right)),
+                row(GearingClaim(spindle, worm, stud, right)),
                 f"The gears are right, but with {had} the plate turns the wrong way. It must turn {way} the crank, "
                 f"which takes {right} here. Turn the crank and watch the plate before you cut.",
             )

@@ -8,6 +8,7 @@ import pytest
 
 from dividing.indexing.angles import parse_angle
 from dividing.indexing.head import TWELVE_GEARS, Dial, Head
+from dividing.indexing.setup import MethodName
 from dividing.indexing.verifying.case import Case, Undone
 from dividing.indexing.verifying.claims import Claim, GearingClaim, SecondClaim
 from dividing.indexing.verifying.slips_of_number import fraction_upside_down, neighbouring_count, other_ratio
@@ -27,6 +28,15 @@ class TestUpsideDown:
         undone = list(fraction_upside_down(case(Divisions(28), Claim("plain", 1, 49, 21))))
         assert undone == [
             Undone(Claim("plain", 1, 21, 49), "You wrote 49 spaces on 21; it is 21 spaces on 49."),
+        ]
+
+    @pytest.mark.parametrize("second", [SecondClaim(-11, 33), None], ids=["of two moves", "with gears"])
+    def test_of_a_move_that_is_not_alone_the_rest_stays(self, second: SecondClaim | None) -> None:
+        method: MethodName = "compound" if second else "differential"
+        gearing = None if second else GearingClaim(48, 28, None, 2)
+        claim = Claim(method, 0, 23, 21, second, gearing)
+        assert list(fraction_upside_down(case(Divisions(69), claim, GEARED))) == [
+            Undone(Claim(method, 0, 21, 23, second, gearing), "You wrote 23 spaces on 21; it is 21 spaces on 23."),
         ]
 
     def test_fewer_are_turned_over_and_keep_their_whole_part(self) -> None:
@@ -56,6 +66,10 @@ class TestUpsideDown:
             "The fraction stands upside down. It is the angle over the degrees of one turn, not the other way about: "
             "1/8 turns.",
         )
+        # 5/24 is another fraction than an eighth either way up: its figures alone can have changed places.
+        assert list(fraction_upside_down(case(Divisions(8), Claim("direct", 0, 5, 24)))) == [
+            Undone(Claim("direct", 4, 4, 5), "The fraction stands upside down: 24/5, not 5/24."),
+        ]
 
     @pytest.mark.parametrize(
         ("work", "claim"),
@@ -64,6 +78,7 @@ class TestUpsideDown:
             (Divisions(28), Claim("nearest", circle=49)),
             (Divisions(28), Claim("plain", 2)),
             (Divisions(28), Claim("plain", 2, 0, 49)),
+            (Divisions(20), Claim("plain", 1, 22, 22)),  # a whole turn stands either way up
         ],
     )
     def test_is_not_seen_where_there_is_no_fraction(self, work: Work, claim: Claim) -> None:
@@ -104,7 +119,7 @@ class TestAnotherRatio:
         ("work", "head", "claim"),
         [
             (Divisions(28), Head(), Claim("plain", 1, 21, 49)),
-            (Divisions(8), Head(), Claim("direct", 0, 3, 24)),
+            (Divisions(12), Head(), Claim("direct", 0, 3, 24)),  # 2/3 of it is right, but no crank is turned
             (Divisions(28), Head(), Claim("nearest", circle=49)),
             (Divisions(28), Head(), Claim("plain", 0, 5, 17)),
             # Right at 72:1, 10 2/7 turns of a dial of 5°, but this dial has no exact reading to correct to.

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from fractions import Fraction
 
 import pytest
 
+from dividing.indexing.angles import parse_angle
 from dividing.indexing.head import Dial, Head
 from dividing.indexing.verifying.case import Case, Undone
 from dividing.indexing.verifying.claims import Claim, GearingClaim, SecondClaim
@@ -53,17 +55,25 @@ class TestThePinHoleCounted:
             Undone(Claim("plain", 1, 1, 49), short("0 spaces", 1, "is wanted", "space")),
         ]
 
-    def test_in_either_of_two_moves_and_the_second_keeps_its_way(self) -> None:
-        claim = Claim("compound", 0, 21, 23, SecondClaim(-10, 33))
-        undone = [one.claim for one in counted_the_pin_hole(case(69, claim))]
-        assert undone == [
-            Claim("compound", 0, 22, 23, SecondClaim(-10, 33)),
-            Claim("compound", 0, 20, 23, SecondClaim(-10, 33)),
-            Claim("compound", 0, 21, 23, SecondClaim(-11, 33)),
-            Claim("compound", 0, 21, 23, SecondClaim(-9, 33)),
+    @pytest.mark.parametrize(
+        ("second", "told"),
+        [
+            (-10, [(-11, short("10 spaces", 11)), (-9, long(10, "9 spaces"))]),
+            (10, [(11, short("10 spaces", 11)), (9, long(10, "9 spaces"))]),
+            (0, [(1, short("0 spaces", 1, "is wanted", "space"))]),
+        ],
+    )
+    def test_in_either_of_two_moves_and_the_second_keeps_its_way(
+        self, second: int, told: list[tuple[int, str]]
+    ) -> None:
+        claim = Claim("compound", 0, 21, 23, SecondClaim(second, 33))
+        assert list(counted_the_pin_hole(case(69, claim))) == [
+            Undone(Claim("compound", 0, 22, 23, SecondClaim(second, 33)), short("21 spaces", 22)),
+            Undone(Claim("compound", 0, 20, 23, SecondClaim(second, 33)), long(21, "20 spaces")),
+            *(Undone(Claim("compound", 0, 21, 23, SecondClaim(holes, 33)), said) for holes, said in told),
         ]
 
-    @pytest.mark.parametrize("claim", [Claim("dial", 12), Claim("plain", 2)])
+    @pytest.mark.parametrize("claim", [Claim("dial", 12), Claim("dial", 12, 5, 20), Claim("plain", 2)])
     def test_where_no_hole_is_counted_none_was(self, claim: Claim) -> None:
         assert list(counted_the_pin_hole(case(28, claim))) == []
 
@@ -103,6 +113,9 @@ class TestWholeTurnsForgotten:
     def test_is_not_seen_elsewhere(self, claim: Claim) -> None:
         assert list(whole_turns_forgotten(case(28, claim))) == []
 
+    def test_is_not_seen_of_a_whole_turn_of_the_spindle_itself(self) -> None:
+        assert list(whole_turns_forgotten(case(1, Claim("direct", 0, 0, 24)))) == []
+
 
 def on_another(holes: str, number: int, right: int, claimed: int) -> str:
     return (
@@ -130,8 +143,12 @@ class TestAnotherCircle:
             Undone(Claim("compound", 0, 1, 20, SecondClaim(-2, 20)), on_another("2 spaces", 2, 20, 22)),
         ]
 
-    @pytest.mark.parametrize("claim", [Claim("plain", 2), Claim("plain", 2, 0, 20), Claim("nearest", circle=20)])
+    @pytest.mark.parametrize("claim", [Claim("plain", 2), Claim("plain", 2, 0, 20)])
     def test_whole_turns_are_right_on_any(self, claim: Claim) -> None:
+        assert list(other_circle(case(28, claim, SMALL))) == []
+
+    @pytest.mark.parametrize("claim", [Claim("nearest", 0, 3, 20), Claim("dial", 2, 3, 20)])
+    def test_spaces_that_are_not_moved_belong_to_no_circle(self, claim: Claim) -> None:
         assert list(other_circle(case(28, claim, SMALL))) == []
 
     def test_a_head_without_circles_has_none(self) -> None:
@@ -154,7 +171,16 @@ class TestACircleOnNoPlate:
         undone = list(circle_on_no_plate(case(8, Claim("direct", 0, 1, 8))))
         assert undone[0] == Undone(
             Claim("direct", 0, 3, 24),
-            "The fraction is right, but no plate has a circle of 8 holes; take the same part of a turn as 3 on 24.",
+            "The fraction is right, but no direct plate has a circle of 8 holes; take the same part of a turn as 3 on "
+            "24.",
+        )
+
+    def test_a_circle_of_another_plate_is_none_of_the_direct_plate(self) -> None:
+        # 4/20 of the spindle is a fifth, but the 20 is on an index plate, where a fifth is 8 turns of the crank.
+        undone = list(circle_on_no_plate(case(5, Claim("direct", 0, 4, 20))))
+        assert undone[0] == Undone(
+            Claim("plain", 8, 0, 20),
+            "The fraction is right, but no direct plate has a circle of 20 holes; set it another way.",
         )
 
     def test_of_two_moves_another_setup_is_told(self) -> None:
@@ -163,6 +189,14 @@ class TestACircleOnNoPlate:
         assert undone[0] == Undone(
             Claim("compound", 0, 12, 18, SecondClaim(2, 17)),
             "The fraction is right, but no plate has a circle of 36 holes; set it another way.",
+        )
+
+    def test_of_the_second_move_likewise(self) -> None:
+        # 40/51 = 12/18 + 4/34.
+        undone = list(circle_on_no_plate(case(51, Claim("compound", 0, 12, 18, SecondClaim(4, 34)))))
+        assert undone[0] == Undone(
+            Claim("compound", 0, 12, 18, SecondClaim(2, 17)),
+            "The fraction is right, but no plate has a circle of 34 holes; set it another way.",
         )
 
     @pytest.mark.parametrize(
@@ -177,6 +211,12 @@ class TestACircleOnNoPlate:
     )
     def test_is_not_seen_elsewhere(self, claim: Claim) -> None:
         assert list(circle_on_no_plate(case(28, claim))) == []
+
+    def test_a_dial_has_no_circle(self) -> None:
+        # 12 6/7 turns are 12 turns and 3 3/7°, whatever circle stands beside them.
+        claim = Claim("dial", 12, 0, 7, reading=parse_angle("24/7"))
+        both = replace(TABLE, plates=((49,),))
+        assert list(circle_on_no_plate(case(7, claim, both))) == []
 
 
 class TestTheSecondMove:

@@ -23,14 +23,21 @@ MINUTE = Fraction(1, 21600)
 
 class TestTheVerdict:
     @pytest.mark.parametrize(
-        ("work", "head", "claim", "verdict", "divisions"),
+        ("work", "head", "claim", "verdict", "divisions", "why"),
         [
-            (Divisions(28), Head(), Claim("plain", 1, 21, 49), "exact", "28"),
-            (Divisions(28), Head(), Claim("plain", 1, 20, 49), "off", "1960/69"),
-            (Divisions(28), Head(), Claim("plain", 0, 0, 49), "off", None),
-            (Divisions(28), Head(), Claim("plain", 1, 3, 7), "cannot_be_set", "28"),
-            (Divisions(69), Head(), Claim("compound", 0, 21, 23, SecondClaim(-11, 33)), "exact", "69"),
-            (Divisions(8), Head(), Claim("direct", 0, 3, 24), "exact", "8"),
+            (Divisions(28), Head(), Claim("plain", 1, 21, 49), "exact", "28", []),
+            (Divisions(28), Head(), Claim("plain", 1, 20, 49), "off", "1960/69", []),
+            (Divisions(28), Head(), Claim("plain", 0, 0, 49), "off", None, []),
+            (
+                Divisions(28),
+                Head(),
+                Claim("plain", 1, 3, 7),
+                "cannot_be_set",
+                "28",
+                ["No plate of this head has a circle of 7 holes."],
+            ),
+            (Divisions(69), Head(), Claim("compound", 0, 21, 23, SecondClaim(-11, 33)), "exact", "69", []),
+            (Divisions(8), Head(), Claim("direct", 0, 3, 24), "exact", "8", []),
             # 5 plate turns with the crank at 5:1: the spindle never moves.
             (
                 Divisions(73),
@@ -38,13 +45,17 @@ class TestTheVerdict:
                 Claim("differential", 0, 12, 21, gearing=GearingClaim(120, 24, None, 1)),
                 "cannot_be_set",
                 None,
+                ["With this train the crank would not turn the spindle at all."],
             ),
-            (Divisions(127), Head(), Claim("nearest", circle=49), "off", None),
-            (LIST, Head(), Claim("nearest", circle=21), "exact", None),
+            (Divisions(127), Head(), Claim("nearest", circle=49), "off", None, []),
+            (LIST, Head(), Claim("nearest", circle=21), "exact", None, []),
         ],
     )
-    def test_by_hand(self, work: Work, head: Head, claim: Claim, verdict: str, divisions: str | None) -> None:
+    def test_by_hand(
+        self, work: Work, head: Head, claim: Claim, verdict: str, divisions: str | None, why: list[str]
+    ) -> None:
         found = verify(work, head, claim)
+        assert found.why == tuple(why)
         assert found.verdict == verdict
         assert found.divisions == (None if divisions is None else Fraction(divisions))
 
@@ -79,6 +90,7 @@ class TestTheErrors:
             (Head(), Claim("nearest", circle=15, second=SecondClaim(0, 20)), 2_400),  # lcm 60
             # On a fixture the pin is in the direct plate, and the spindle has as many places as that has holes.
             (FIXTURE, Claim("nearest", circle=36), 36),
+            (Head(plates=(), direct_circles=(36,)), Claim("nearest", circle=36), 36),
             # With plates the circle is looked for on them, though the direct plate has one of 24 too.
             (Head(), Claim("nearest", circle=24), 960),
         ],

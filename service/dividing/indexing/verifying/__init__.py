@@ -59,7 +59,7 @@ def verify(work: Work, head: Head, claim: Claim, *, tolerance: Tolerance | None 
         step,
         error,
         why,
-        () if isinstance(work, Angles) else tuple(likely_slips(case)),
+        tuple(likely_slips(case)),
         case.right_setup(),
     )
 

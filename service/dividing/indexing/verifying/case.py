@@ -61,8 +61,8 @@ class Case:
 
     def right_setups(self) -> Iterator[Setup]:
         """Exact setups by the claim's own method, then the best of any method."""
-        yield from self._solved((self.claim.method,), exact_only=True)
-        yield from self._solved(None, exact_only=False)
+        yield from (setup for setup in self._solved((self.claim.method,)) if setup.exact)
+        yield from self._solved(None)
 
     def right_claims(self) -> Iterator[Claim]:
         """The exact claims to correct to: nearest to the one made first."""
@@ -71,9 +71,8 @@ class Case:
         for setup in (*alike, *ready):
             yield claim_of(setup, self.wanted, self.head.ratio)
 
-    def _solved(self, methods: tuple[MethodName, ...] | None, *, exact_only: bool) -> list[Setup]:
+    def _solved(self, methods: tuple[MethodName, ...] | None) -> tuple[Setup, ...]:
         try:
-            setups = solve(self.work, self.head, methods=methods, limit=20).setups
+            return solve(self.work, self.head, methods=methods, limit=20).setups
         except Refused:
-            return []
-        return [setup for setup in setups if setup.exact or not exact_only]
+            return ()

@@ -79,17 +79,16 @@ def _direct_reasons(claim: Claim, head: Head) -> list[str]:
 
 
 def _circle_reasons(claim: Claim, head: Head) -> list[str]:
-    circles = [claim.circle] if claim.circle and (claim.holes or claim.second) else []
-    if claim.method == "nearest":
-        circles = [claim.circle or 0]
+    circles = [claim.circle] if claim.circle and (claim.holes or claim.second or claim.method == "nearest") else []
     if claim.second:
         circles.append(claim.second.circle)
-    reasons = [
+    missing = [
         f"No plate of this head has a circle of {circle} holes." for circle in circles if circle not in head.plate_of
     ]
-    if claim.second and not reasons:
-        reasons += _pair_reasons(claim.circle or 0, claim.second.circle, head)
-    return reasons
+    if missing or not claim.second:
+        return missing
+    first, second = circles
+    return _pair_reasons(first, second, head)
 
 
 def _pair_reasons(first: int, second: int, head: Head) -> list[str]:

@@ -88,8 +88,6 @@ def _places(case: Case) -> tuple[Fraction, ...]:
 
 
 def _on_reading(claim: Claim, place: Fraction) -> bool:
-    if claim.divisions is not None:
-        return claim.divisions.denominator == 1
     return claim.reading is not None and (claim.reading.turns / place).denominator == 1
 
 

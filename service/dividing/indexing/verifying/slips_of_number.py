@@ -28,7 +28,7 @@ def fraction_upside_down(case: Case) -> Iterator[Undone]:
             swapped,
             f"You wrote {claim.holes} spaces on {claim.circle}; it is {claim.circle} spaces on {claim.holes}.",
         )
-    elif claim.circle and claim.holes:
+    elif claim.circle and 0 < claim.holes < claim.circle:
         whole, rest = divmod(claim.circle, claim.holes)
         yield Undone(
             replace(claim, turns=claim.turns + whole, holes=rest, circle=claim.holes),
@@ -73,8 +73,6 @@ def _made_at(claim: Claim, head: Head, ratio: int) -> Fraction | None:
         if claim.reading:
             return step + claim.reading.turns
         return step + (claim.divisions or Fraction(0)) / (ratio * head.dial_units) if head.dial_units else None
-    if claim.method == "nearest":
-        return None
     made = makes(claim, head)
     if claim.gearing is None:
         return None if made is None else made * head.ratio / ratio

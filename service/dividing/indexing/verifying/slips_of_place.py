@@ -85,9 +85,10 @@ def circle_on_no_plate(case: Case) -> Iterator[Undone]:
     asked = [claim.circle, claim.second.circle if claim.second else None]
     have = case.head.direct_circles if claim.method == "direct" else tuple(case.head.plate_of)
     missing = [circle for circle in asked if circle and circle not in have]
-    if claim.method in ("dial", "nearest") or not missing or makes(claim, case.head) != case.wanted:
+    if claim.method == "dial" or not missing or makes(claim, case.head) != case.wanted:
         return
-    said = f"The fraction is right, but no plate has a circle of {missing[0]} holes"
+    plate = "direct plate" if claim.method == "direct" else "plate"
+    said = f"The fraction is right, but no {plate} has a circle of {missing[0]} holes"
     for right in _same_fraction(case):
         yield Undone(right, f"{said}; take the same part of a turn as {right.holes} on {right.circle}.")
     for right in case.right_claims():
