@@ -5,6 +5,7 @@ import selectors
 import socket
 import threading
 import time
+from abc import ABC, abstractmethod
 from collections.abc import Callable
 from functools import partial
 from typing import Any
@@ -23,7 +24,7 @@ LOOK_AWAY = 0.01
 AT_ONCE = 8
 
 
-class Door(Worker):  # type: ignore[misc]  # gunicorn has no type hints
+class Door(Worker, ABC):  # type: ignore[misc]  # gunicorn has no type hints
     """A worker that keeps its callers in one loop; nothing here may wait."""
 
     alive: bool
@@ -37,9 +38,9 @@ class Door(Worker):  # type: ignore[misc]  # gunicorn has no type hints
         self.place = Place(self.age)
         self.look_back_at: float | None = None
 
+    @abstractmethod
     def hear(self, caller: Caller) -> None:
         """Bytes have come in, or the other side has closed."""
-        raise NotImplementedError
 
     def open_doors(self) -> None:
         # Made here and not above: that runs before the fork, and workers must not share a selector.

@@ -79,7 +79,6 @@ class PatientWorker(Door):
     # The loop's side: nothing below may wait.
 
     def hear(self, caller: Caller) -> None:
-        """Bytes have come in, or the other side has closed."""
         with self.handover:
             if caller.stage is OWN_THREAD:
                 self.unwatch(caller)
