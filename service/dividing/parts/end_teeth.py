@@ -3,8 +3,8 @@
 N teeth, c the cutter's angle (of a V cutter the included one), a the spindle's elevation above the table:
 
     end and side mills   cos a = tan(360/N) cot c        edges square to the axis; N from 5
-    saw-tooth clutch     cos a = tan(180/N) cot c        crests as steep as the bottoms, so that halves fit; N
-    from 3 V clutch             cos a = tan(90/N) cot(c/2)      the same, both sides inclined; N from 2
+    saw-tooth clutch     cos a = tan(180/N) cot c        crests as steep as the bottoms, so that halves fit; N from 3
+    V clutch             cos a = tan(90/N) cot(c/2)      the same, both sides inclined; N from 2
 
 Each follows from the line in which the cutter's inclined plane meets the neighbouring tooth (general
 mathematics). Past a product of 1 no tilt exists. Straight clutches have flanks in planes through the axis, so
@@ -58,7 +58,8 @@ def end_teeth(
     """
     check_word(form, "form", FORMS)
     if teeth < _FEWEST[form]:
-        raise refused(f"No tilt cuts {teeth} teeth of {_WORDS[form]}: there must be {_FEWEST[form]} or more.", "teeth")
+        why = "one is no division" if _FEWEST[form] == 2 else "no tilt cuts fewer"
+        raise refused(f"Give {_FEWEST[form]} teeth or more for {_WORDS[form]}: {why}.", "teeth")
     if form == "straight":
         return _straight(teeth, unit, outer, inner)
     if cutter_angle is None:
@@ -133,22 +134,17 @@ def _cautions(form: str, angle: float) -> tuple[str, ...]:
 def _straight(teeth: int, unit: str, outer: Number | None, inner: Number | None) -> Part:
     if outer is not None and inner is not None and inner >= outer:
         raise refused("The inside diameter of the teeth is smaller than the outside: check both.", "inner")
+    widest = None if inner is None else float(inner) / 2 * sin(pi / teeth)
+    narrowest = None if outer is None else float(outer) / 2 * sin(pi / 2 / teeth)
     odd = teeth % 2 == 1
+    passes = (teeth, "right across") if odd else (2 * teeth, "one side of a space each")
     sizes = [
         Size("Angle of a tooth and of a space", 180 / teeth, "degrees", MATHEMATICS),
-        Size(
-            "Passes",
-            teeth if odd else 2 * teeth,
-            "",
-            MATHEMATICS,
-            "right across" if odd else "one side of a space each",
-        ),
+        Size("Passes", passes[0], "", MATHEMATICS, passes[1]),
     ]
-    if inner is not None:
-        widest = float(inner) / 2 * sin(min(pi / teeth, pi / 2))
+    if widest is not None:
         sizes.append(Size("Widest cutter", widest, unit, MATHEMATICS, "space at the inside, square to one flank"))
-    if outer is not None:
-        narrowest = float(outer) / 2 * sin(pi / 2 / teeth)
+    if narrowest is not None:
         sizes.append(Size("Narrowest cutter that leaves no ridge", narrowest, unit, MATHEMATICS))
     return Part(
         "end_teeth",
@@ -157,13 +153,13 @@ def _straight(teeth: int, unit: str, outer: Number | None, inner: Number | None)
         divisions=teeth,
         methods=TILTED_METHODS,
         methods_reason=TILTED_REASON.replace("tilted", "upright"),
-        cautions=_straight_cautions(odd, outer, inner, teeth, unit),
+        cautions=_straight_cautions(odd, widest, narrowest, unit),
         rim=float(outer) if outer is not None else None,
         drawing={"form": "straight", "teeth": teeth},
     )
 
 
-def _straight_cautions(odd: bool, outer: Number | None, inner: Number | None, teeth: int, unit: str) -> tuple[str, ...]:
+def _straight_cautions(odd: bool, widest: float | None, narrowest: float | None, unit: str) -> tuple[str, ...]:
     found = ["Straight flanks lie in planes through the axis: the spindle stands upright, without tilt."]
     if odd:
         found.append("An odd count is cut right across: one pass makes a flank on each side of the centre.")
@@ -171,9 +167,6 @@ def _straight_cautions(odd: bool, outer: Number | None, inner: Number | None, te
         found.append(
             "An even count must not be cut across: stop each pass before the tooth opposite. An odd count is quicker."
         )
-    if outer is not None and inner is not None:
-        widest = float(inner) / 2 * sin(min(pi / teeth, pi / 2))
-        narrowest = float(outer) / 2 * sin(pi / 2 / teeth)
-        if narrowest > widest:
-            found.append(f"No cutter clears a space in two passes: one of {shown(widest, unit)} leaves a ridge.")
+    if widest is not None and narrowest is not None and narrowest > widest:
+        found.append(f"No cutter clears a space in two passes: one of {shown(widest, unit)} leaves a ridge.")
     return tuple(found)
