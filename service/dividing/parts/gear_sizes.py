@@ -64,9 +64,10 @@ def module_in_unit(unit: str, module: Number | None, diametral_pitch: Number | N
     >>> module_in_unit("in", None, 8), module_in_unit("mm", None, Fraction(254, 10))
     (0.125, 1.0)
     """
-    if one_of(module=module, diametral_pitch=diametral_pitch) == "module":
-        return float(in_unit(Fraction(module or 0), unit))
-    return float(in_unit(INCH / Fraction(diametral_pitch or 1), unit))
+    one_of(module=module, diametral_pitch=diametral_pitch)
+    if diametral_pitch is not None:
+        module = INCH / Fraction(diametral_pitch)
+    return float(in_unit(Fraction(module or 0), unit))
 
 
 def check_tooth(gear: Toothing, field: str = "profile_shift") -> None:
@@ -156,18 +157,13 @@ def _span_sizes(gear: Toothing, unit: str) -> list[Size]:
 
 
 def _pin_sizes(gear: Toothing, unit: str, given: Number | None) -> list[Size]:
-    kind = "balls" if gear.helix else "pins"
-    if given is not None:
-        over = gear.over_pins(float(given))
-        if over is None:
-            raise refused(_unseated(gear, unit, given), "pin")
-        source, pin = MATHEMATICS, float(given)
-    else:
-        usual, ideal = gear.module * USUAL_PIN, gear.ideal_pin()
-        pin, source = (usual, RECALLED) if gear.over_pins(usual) is not None else (ideal or 0.0, MATHEMATICS)
-        over = gear.over_pins(pin) if pin else None
-    if over is None:
+    pin, source = _usual_pin(gear) if given is None else (float(given), "as given")
+    over = None if pin is None else gear.over_pins(pin)
+    if given is not None and over is None:
+        raise refused(_unseated(gear, unit, given), "pin")
+    if pin is None or over is None:
         return []
+    kind = "balls" if gear.helix else "pins"
     across = "in opposite spaces" if gear.teeth % 2 == 0 else "in the two spaces most nearly opposite"
     return [
         Size(f"Diameter of the {kind}", pin, unit, source),
@@ -175,10 +171,18 @@ def _pin_sizes(gear: Toothing, unit: str, given: Number | None) -> list[Size]:
     ]
 
 
+def _usual_pin(gear: Toothing) -> tuple[float | None, str]:
+    # The usual pin with its source, or where it does not seat the one that touches near the pitch circle.
+    usual = gear.module * USUAL_PIN
+    return (usual, RECALLED) if gear.over_pins(usual) is not None else (gear.ideal_pin(), MATHEMATICS)
+
+
 def _unseated(gear: Toothing, unit: str, given: Number) -> str:
     sentence = f"A pin of {shown(given, unit)} does not seat on the flanks of this tooth"
-    usual = gear.ideal_pin()
-    return f"{sentence}: try one near {shown(usual, unit)}." if usual else f"{sentence}: try another."
+    ideal = gear.ideal_pin()
+    if ideal is None or gear.over_pins(ideal) is None:
+        return f"{sentence}: try another."
+    return f"{sentence}: try one near {shown(ideal, unit)}."
 
 
 def cutter_sizes(teeth: float) -> list[Size]:
