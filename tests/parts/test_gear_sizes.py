@@ -268,7 +268,10 @@ class TestCautions:
             (Toothing(12, 3.0, TWENTY), ("12 teeth at 20°", 18, "0.298")),  # 1 - 12/17.1
             (Toothing(12, 3.0, TWENTY, shift=0.2), ("12 teeth at 20°", 14, "0.298")),  # 0.8 x 17.1 = 13.7
             (Toothing(6, 3.0, radians(30)), ("6 teeth at 30°", 8, "0.250")),
-            (Toothing(10, 3.0, TWENTY, helix=radians(30)), ("10 teeth at 20°", 12, "0.133")),  # 1 - 10/11.538
+            (
+                Toothing(10, 3.0, TWENTY, helix=radians(30)),
+                ("10 teeth at 20° in the normal plane", 12, "0.133"),
+            ),  # 1 - 10/11.538
             # An addendum of 0.8 modules: 13.7 teeth, 0.8 (1 - 12/13.7) and, with a shift of 0.08, 0.9 x 13.7 = 12.3.
             (Toothing(12, 3.0, TWENTY, shift=0.08, addendum=0.8), ("12 teeth at 20°", 13, "0.098")),
         ],

@@ -3,15 +3,75 @@
 from __future__ import annotations
 
 from fractions import Fraction
-from math import pi
+from math import cos, pi, radians, sin, tan
 from typing import Any
 
 import pytest
 
 from dividing.indexing.faults import Refused
 from dividing.parts.form_cutters import form_cutter
-from dividing.parts.spur_gear import spur_gear
+from dividing.parts.gear_sizes import gear_drawing
+from dividing.parts.involute import Toothing
+from dividing.parts.spur_gear import module_from_outside, spur_gear
 from tests.parts.figures import names, size, told, value
+from tests.parts.generated import solved
+
+TWENTY = radians(20)
+INV = tan(TWENTY) - TWENTY
+
+
+def test_a_gear_is_told_whole() -> None:
+    part = spur_gear(teeth=30, module=2, unit="mm")
+    # The pins touch where tan y - y = pin / (m z cos a) + inv a - π / 2z.
+    lean = 3.456 / (60 * cos(TWENTY)) + INV - pi / 60
+    pins = 60 * cos(TWENTY) / cos(solved(lambda angle: tan(angle) - angle - lean, 0, 1)) + 3.456
+    assert [(size.name, size.value, size.unit) for size in part.sizes] == [
+        ("Module", 2, "mm"),
+        ("Diametral pitch", pytest.approx(12.7), ""),
+        ("Outside diameter", 64, "mm"),
+        ("Pitch diameter", 60, "mm"),
+        ("Root diameter", 55, "mm"),
+        ("Base diameter", pytest.approx(60 * cos(TWENTY)), "mm"),
+        ("Addendum", 2, "mm"),
+        ("Dedendum", 2.5, "mm"),
+        ("Whole depth", 4.5, "mm"),
+        ("Tooth thickness along the pitch circle", pytest.approx(pi), "mm"),
+        ("Chordal thickness", pytest.approx(60 * sin(radians(3))), "mm"),
+        ("Chordal addendum", pytest.approx(2 + 30 * (1 - cos(radians(3)))), "mm"),
+        # z a / 180 + 1/2 = 3.83: four teeth, three pitches and a half along the base circle and the involute.
+        ("Span over 4 teeth", pytest.approx(2 * cos(TWENTY) * (pi * 3.5 + 30 * INV)), "mm"),
+        ("Diameter of the pins", pytest.approx(3.456), "mm"),
+        ("Over two pins", pytest.approx(pins), "mm"),
+        ("Form cutter", 4, ""),
+    ]
+    assert (part.kind, part.unit, part.divisions, part.gear) == ("spur_gear", "mm", 30, True)
+    assert (part.rim, part.pitch_circle, part.cautions) == (64, 60, ())
+    assert (part.tilt, part.lead, part.methods) == (None, None, None)
+    assert part.drawing == gear_drawing(Toothing(30, 2.0, TWENTY))
+
+
+def test_inches_and_a_pin_of_ones_own_go_all_the_way_through() -> None:
+    part = spur_gear(teeth=24, diametral_pitch=8, unit="in", pin=Fraction("0.216"))
+    assert [size.unit for size in part.sizes] == ["mm", "", *["in"] * 13, ""]
+    assert (part.unit, value(part, "Module"), value(part, "Pitch diameter")) == ("in", pytest.approx(3.175), 3)
+    assert value(part, "Diameter of the pins") == 0.216
+    dull = spur_gear(teeth=12, diametral_pitch=8, unit="in", profile_shift=Fraction("0.8"))
+    assert "in thick at the tip" in dull.cautions[0]
+
+
+class TestFromTheOutside:
+    # Da / (z + 2): 45 / 30 is a module of 1.5; 3 1/4 / 26 is an eighth of an inch.
+    @pytest.mark.parametrize(
+        ("teeth", "outside", "unit", "module"),
+        [(28, 45, "mm", Fraction(3, 2)), (24, Fraction(13, 4), "in", Fraction("3.175"))],
+    )
+    def test_a_gear_to_copy_gives_its_module(
+        self, teeth: int, outside: int | Fraction, unit: str, module: Fraction
+    ) -> None:
+        assert module_from_outside(teeth=teeth, outside_diameter=outside, unit=unit) == module
+        copied = spur_gear(teeth=teeth, outside_diameter=outside, unit=unit)
+        assert copied == spur_gear(teeth=teeth, module=module, unit=unit)
+        assert value(copied, "Outside diameter") == pytest.approx(float(outside))
 
 
 @pytest.mark.parametrize("teeth", [12, 17, 24, 73, 135])
@@ -82,6 +142,11 @@ class TestRefusals:
             (
                 {"module": 2, "diametral_pitch": 8},
                 "diametral_pitch",
+                "Give module, diametral_pitch or outside_diameter, and only one of them.",
+            ),
+            (
+                {"module": 2, "outside_diameter": 52},
+                "outside_diameter",
                 "Give module, diametral_pitch or outside_diameter, and only one of them.",
             ),
             ({"module": 2, "pressure_angle": 0}, "pressure_angle", "A pressure angle is above 0° and at most 45°."),

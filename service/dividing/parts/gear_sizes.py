@@ -201,8 +201,9 @@ def tooth_cautions(gear: Toothing, unit: str) -> list[str]:
     needed = gear.addendum * (1 - gear.teeth / gear.least_unshifted)
     if gear.shift < needed - 1e-9:
         least = ceil(gear.least_unshifted * (1 - gear.shift / gear.addendum) - 1e-9)
+        plane = " in the normal plane" if gear.helix else ""
         found.append(
-            f"{gear.teeth} teeth at {degrees(gear.pressure):g}° are undercut by a rack-shaped cutter; from "
+            f"{gear.teeth} teeth at {degrees(gear.pressure):g}°{plane} are undercut by a rack-shaped cutter; from "
             f"{least} teeth, or with a profile shift of {needed:.3f} or more, they are not."
         )
     tip = gear.half_angle(gear.tip) * gear.tip * cos(gear.helix)
