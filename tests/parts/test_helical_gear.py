@@ -138,7 +138,7 @@ class TestToldWhole:
     def test_few_and_steep_teeth_are_warned_of(self) -> None:
         cautions = helical_gear(teeth=3, module=2, helix_angle=50, hand="left", unit="mm").cautions
         # The tangent in the transverse plane is tan 20° / cos 50° = 0.56624, its sine squared 0.24278: from
-        # 2 cos 50° / 0.24278 = 5.295 teeth on all is well, and 1 - 3 / 5.295 = 0.433. Formative teeth: 3 / cos³ 50° = 11.3.
+        # 2 cos 50° / 0.24278 = 5.295 teeth on all is well, and 1 - 3 / 5.295 = 0.433. Three teeth are 11.3 formative.
         assert cautions[:3] == (
             "3 teeth at 20° in the normal plane are undercut by a rack-shaped cutter; from 6 teeth, or with a profile "
             "shift of 0.433 or more, they are not.",
