@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 from itertools import accumulate, pairwise
+from math import radians, sin
 from typing import Protocol
 
 from .sizes import MATHEMATICS, PRACTICE, Number, Part, Plain, Size, refused
@@ -18,8 +19,6 @@ FIELDS = {
     "diameter": "Diameter, for the chords from flute to flute (optional; needs unit).",
     "unit": '"mm" or "in", with the diameter.',
 }
-
-
 FLUTES_MOST = 200
 
 
@@ -111,6 +110,8 @@ def _proposal(
     degrees = [float(Fraction(360 * space, holes)) for space in spaces]
     distinct = degrees[: flutes // 2] if flutes % 2 == 0 else degrees
     sizes = [Size(f"Space after flute {place}", angle, "degrees", PRACTICE) for place, angle in enumerate(distinct, 1)]
+    if diameter is not None:
+        sizes += _chords(distinct, float(diameter), unit)
     rows = tuple(_rows(angles, spaces, degrees, circle, plate))
     cautions = ["Equal depths would leave wide lands in the wide spaces: cut those deeper until all lands are alike."]
     if flutes % 2 == 0:
@@ -128,6 +129,15 @@ def _proposal(
             "diameter": None if diameter is None else float(diameter),
         },
     )
+
+
+def _chords(spaces: list[float], across: float, unit: str) -> list[Size]:
+    return [
+        Size(
+            f"Chord after flute {place}", across * sin(radians(angle / 2)), unit, MATHEMATICS, "D sin of half the space"
+        )
+        for place, angle in enumerate(spaces, 1)
+    ]
 
 
 def _rows(
