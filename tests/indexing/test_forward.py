@@ -7,7 +7,6 @@ from fractions import Fraction
 
 import pytest
 
-from dividing.indexing.accuracy import ideal_places
 from dividing.indexing.angles import Angle, parse_angle
 from dividing.indexing.head import SET_ONE, TWELVE_GEARS, Dial, Head, Idlers
 from dividing.indexing.heads import SET_TWO
@@ -202,10 +201,3 @@ def follow(standing: DividingHead, head: Head, setup: Setup, row: Row) -> None:
         standing.turn_crank(row.turns, row.holes or 0, setup.move.circle)
         if setup.second is not None and row.second_holes:
             standing.turn_plate_and_crank(row.second_holes, setup.second.circle)
-
-
-def test_the_places_worked_from_zero_are_those_of_the_divisions_themselves() -> None:
-    for work in WORKS:
-        if isinstance(work, Divisions):
-            places = [Fraction(cut * work.every % work.count, work.count) for cut in range(work.count)]
-            assert ideal_places(work) == places

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from fractions import Fraction
+from math import gcd
 
 import pytest
 
-from dividing.indexing.accuracy import accuracy, ideal_places
+from dividing.indexing.accuracy import accuracy
 from dividing.indexing.angles import Angle
 from dividing.indexing.setup import Accuracy, Even, Rounded, Spacing
 from dividing.indexing.work import Angles, Arc, Divisions, Work
@@ -20,14 +22,25 @@ def figures(stated: Accuracy) -> Errors:
     return Errors(stated.worst, stated.single_pitch, stated.total_pitch, stated.closing)
 
 
+def in_order(work: Divisions | Arc) -> list[Fraction]:
+    """Where the cuts should lie, in turns of the spindle from zero."""
+    return [cut * work.step for cut in range(work.cuts)]
+
+
+def arcs(under: int, *, most: int) -> Iterator[Arc]:
+    """Every step of so many parts, repeated to make 2 to `most` features."""
+    for over in range(1, under):
+        if gcd(over, under) == 1:
+            yield from (Arc(Angle(Fraction(over, under)), count) for count in range(2, most + 1))
+
+
 def of_even_cuts(work: Divisions | Arc, step: Fraction, *, closes: bool) -> Errors:
-    cuts = work.cuts
-    ideal = [cut * work.step for cut in range(cuts)]
-    return on_finished_work([cut * step for cut in range(cuts)], ideal, closes=closes, home=cuts * step)
+    made = [cut * step for cut in range(work.cuts)]
+    return on_finished_work(made, in_order(work), closes=closes, home=work.cuts * step)
 
 
 def of_cuts_in_nearest_holes(work: Work, grid: int, *, closes: bool) -> Errors:
-    ideal = ideal_places(work)
+    ideal = [angle.turns for angle in work.angles] if isinstance(work, Angles) else in_order(work)
     return on_finished_work(nearest_holes(ideal, grid), ideal, closes=closes, home=Fraction(0))
 
 
@@ -59,6 +72,14 @@ class TestOneMoveRepeated:
         work = Arc(Angle(Fraction(angle)), count)
         slow = of_even_cuts(work, work.step + off, closes=True)
         assert figures(accuracy(work, Even(work.step + off))) == slow
+
+    @pytest.mark.parametrize("off", STEPS_OFF)
+    def test_features_that_go_round_and_stop_anywhere(self, off: Fraction) -> None:
+        for under in range(2, 14):
+            for work in arcs(under, most=under):
+                stated = accuracy(work, Even(work.step + off))
+                slow = of_even_cuts(work, work.step + off, closes=work.count * work.step >= 1)
+                assert figures(stated)[:3] == slow[:3], work
 
 
 class TestEveryPositionAtItsNearestHole:
@@ -96,3 +117,10 @@ class TestEveryPositionAtItsNearestHole:
         for seconds_of_arc in range(3601, 36000, 1237):
             work = Arc(Angle(Fraction(seconds_of_arc, 1296000)), 9)
             assert figures(accuracy(work, Rounded(1960))) == of_cuts_in_nearest_holes(work, 1960, closes=False)
+
+    @pytest.mark.parametrize("grid", [1, 4, 9])
+    def test_features_that_go_round_and_stop_anywhere(self, grid: int) -> None:
+        for under in range(2, 14):
+            for work in arcs(under, most=2 * under):
+                slow = of_cuts_in_nearest_holes(work, grid, closes=work.count * work.step >= 1)
+                assert figures(accuracy(work, Rounded(grid))) == slow, work

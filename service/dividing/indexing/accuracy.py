@@ -56,19 +56,6 @@ def rounding_error(place: Fraction, points: int) -> Fraction:
     return Fraction(-short if -long > short else -long, place.denominator * points)
 
 
-def ideal_places(work: Work) -> list[Fraction]:
-    """Where each cut should stand, in turns of the spindle from zero, in the order of cutting.
-
-    >>> ideal_places(Divisions(4, every=3))[1]
-    Fraction(3, 4)
-    """
-    if isinstance(work, Angles):
-        return list(work.places)
-    if isinstance(work, Arc):
-        return [cut * work.step for cut in range(work.count)]
-    return [Fraction(work.division(cut), work.count) for cut in range(work.count)]
-
-
 def keeps_count(work: Work, errors: Accuracy) -> bool:
     """Whether every position lies nearer its own place than another's, so that no division is lost or gained.
 
@@ -107,7 +94,7 @@ def _cuts_between_neighbours(work: Arc) -> int:
     """The most cuts that lie between two neighbours of an arc that goes all the way round."""
     turn = work.step.denominator
     order = sorted(range(work.count), key=lambda cut: cut * work.step.numerator % turn)
-    return max(abs(here - there) for here, there in zip(order, order[1:] + order[:1], strict=True))
+    return max(abs(here - there) for here, there in pairwise([*order, order[0]]))
 
 
 def _rounded_divisions(work: Divisions, points: int) -> Accuracy:

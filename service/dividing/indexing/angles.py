@@ -163,23 +163,22 @@ def decimal_degrees(turns: Fraction) -> float:
     return decimal_degrees_of(turns.numerator, turns.denominator)
 
 
-def seconds_of(numerator: int, denominator: int, places: int = 4) -> float:
-    """Give the turns numerator/denominator in seconds of arc, rounded to so many places; never -0.0.
+def seconds_of(numerator: int, denominator: int) -> float:
+    """Give the turns numerator/denominator in seconds of arc, rounded to four places; never -0.0.
 
     >>> seconds_of(1, 2 * 40 * 49), seconds_of(-1, 10**30)
     (330.6122, 0.0)
     """
-    scale: int = 10**places
-    return rounded(numerator * 1296000 * scale, denominator) / scale
+    return rounded(numerator * 1296000 * 10000, denominator) / 10000
 
 
-def seconds(turns: Fraction, places: int = 4) -> float:
-    """Give turns in seconds of arc, rounded to so many places; never -0.0.
+def seconds(turns: Fraction) -> float:
+    """Give turns in seconds of arc, rounded to four places; never -0.0.
 
     >>> seconds(Fraction(-1, 1296000))
     -1.0
     """
-    return seconds_of(turns.numerator, turns.denominator, places)
+    return seconds_of(turns.numerator, turns.denominator)
 
 
 def angle_out_of(numerator: int, denominator: int) -> dict[str, object]:

@@ -19,18 +19,6 @@ Distance = tuple[int, int]
 """A magnitude as (numerator, denominator), in turns of the spindle, not reduced."""
 
 
-def worst_distance(work: Work, points: int) -> Distance:
-    """The largest distance of any position from its nearest place.
-
-    >>> worst_distance(Divisions(7), 24)
-    (3, 168)
-    """
-    if isinstance(work, Divisions):
-        parts = work.count // gcd(points, work.count)
-        return (parts // 2, parts * points)
-    return _farthest(_fractions(work), points, None)
-
-
 def finest(work: Work, grids: Iterable[int]) -> int | None:
     """The first of `grids` with the smallest worst distance; None when there is no grid.
 
@@ -51,7 +39,7 @@ def finest(work: Work, grids: Iterable[int]) -> int | None:
 
 
 def _finest_for(count: int, grids: Iterable[int]) -> int | None:
-    """For equal divisions, with `worst_distance` written out: it is asked of every pair of circles."""
+    """For equal divisions by the closed form (see `accuracy`): it is asked of every pair of circles."""
     best, least, its_whole = None, 1, 1
     for points in grids:
         parts = count // gcd(points, count)
@@ -62,9 +50,7 @@ def _finest_for(count: int, grids: Iterable[int]) -> int | None:
 
 
 def _affordable(grids: list[int], positions: int) -> list[int]:
-    if len(grids) * positions <= PLACES_TRIED:
-        return grids
-    kept = set(sorted(set(grids), reverse=True)[: max(PLACES_TRIED // positions, 4)])
+    kept = set(sorted(set(grids), reverse=True)[: PLACES_TRIED // positions])
     return [points for points in grids if points in kept]
 
 
@@ -75,7 +61,7 @@ def _fractions(work: Arc | Angles) -> list[tuple[int, int]]:
     return [(cut * step.numerator % step.denominator, step.denominator) for cut in range(work.count)]
 
 
-def _farthest(fractions: list[tuple[int, int]], points: int, enough: Distance | None) -> Distance:
+def _farthest(fractions: list[tuple[int, int]], points: int, enough: Distance) -> Distance:
     """The largest distance in turns; a look that cannot beat `enough` any more is given up."""
     most, over = 0, 1
     for numerator, denominator in fractions:
@@ -83,6 +69,6 @@ def _farthest(fractions: list[tuple[int, int]], points: int, enough: Distance | 
         short = min(short, denominator - short)
         if short * over > most * denominator:
             most, over = short, denominator
-            if enough is not None and most * enough[1] >= enough[0] * over * points:
+            if most * enough[1] >= enough[0] * over * points:
                 break
     return (most, over * points)

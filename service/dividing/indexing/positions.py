@@ -50,7 +50,7 @@ class Row(NamedTuple):
 
     @property
     def place(self) -> Fraction:
-        """Where the cut should stand round the work, from 0 up to 1."""
+        """Where the cut should stand round the work, from 0 up to 1; an arc counts its laps."""
         return Fraction(*self.place_of)
 
     @property
@@ -146,7 +146,7 @@ def _rounded(work: Work, head: Head, setup: Setup) -> Iterator[Row]:
 
 
 def _places(work: Work) -> list[Part]:
-    """`ideal_places` as parts of a turn."""
+    """Where each cut should stand, in the order of cutting; an arc counts its laps."""
     if isinstance(work, Divisions):
         return [(cut * work.every % work.count, work.count) for cut in range(work.count)]
     if isinstance(work, Angles):
