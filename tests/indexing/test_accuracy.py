@@ -6,7 +6,7 @@ from fractions import Fraction
 
 import pytest
 
-from dividing.indexing.accuracy import accuracy, comes_home, ideal_places, keeps_count, rounding_error
+from dividing.indexing.accuracy import accuracy, comes_home, keeps_count, rounding_error
 from dividing.indexing.angles import Angle, parse_angle
 from dividing.indexing.setup import NO_ERROR, Accuracy, Even, Rounded, Spacing
 from dividing.indexing.work import Angles, Arc, Divisions, Work
@@ -36,6 +36,8 @@ class TestTheFiveFigures:
             (Divisions(7), Even(Fraction(1, 8)), figures("-1/56", "6/56", "-7/56", "6/56", "6/56")),
             # Two spaces a move, each 1/100 long, divisions 0 2 4 1 3: neighbours lie 3 or 2 moves apart.
             (Divisions(5, every=2), Even(Fraction(41, 100)), figures("1/100", "4/100", "5/100", "3/100", "4/100")),
+            # 5 x 3 is 1 more than two rounds of 7: neighbours lie 5 or 2 moves apart.
+            (Divisions(7, every=3), Even(Fraction(43, 100)), figures("1/700", "6/700", "7/700", "5/700", "6/700")),
             # One cut has no neighbour.
             (Divisions(1), Even(Fraction(1, 2)), figures("-1/2", "0", "-1/2", "0", "0")),
             (Divisions(2), Even(Fraction(3, 5)), figures("1/10", "1/10", "2/10", "1/10", "1/10")),
@@ -55,12 +57,19 @@ class TestTheFiveFigures:
             (a_list("0", "1/3", "2/3"), Rounded(4), figures(None, "1/12", "0", "2/12", "2/12")),
             # Cut in another order, they stand as they stood.
             (a_list("2/3", "0", "1/3"), Rounded(4), figures(None, "1/12", "0", "2/12", "2/12")),
+            # Fifths on four, cut 0 2 4 1 3: 0 +2 -1 +1 -2 twentieths, round the work 0 +1 +2 -2 -1.
+            (a_list("0", "2/5", "4/5", "1/5", "3/5"), Rounded(4), figures(None, "2/20", "0", "4/20", "4/20")),
+            (arc("2/5", 5), Rounded(4), figures(None, "2/20", "0", "4/20", "4/20")),
             # One position 1/3 alone: it is its own neighbour.
             (a_list("1/3"), Rounded(4), figures(None, "1/12", "0", "0", "0")),
             # Two features a third apart on four: 0, -1/12; nothing lies between the last and the first.
             (arc("1/3", 2), Rounded(4), figures(None, "1/12", "0", "1/12", "1/12")),
             # Three of them go round, and the last meets the first.
             (arc("1/3", 3), Rounded(4), figures(None, "1/12", "0", "2/12", "2/12")),
+            # Two moves of 2/5 on three: 0 -1/15 -2/15 at 0, 2/5 and 4/5, beside which the first stands again.
+            (arc("2/5", 3), Rounded(3), figures(None, "2/15", "0", "2/15", "2/15")),
+            # The last of three sixteenths lies midway and goes to the hole ahead: 0 -1/16 +1/8.
+            (arc("1/16", 3), Rounded(4), figures(None, "1/8", "0", "3/16", "3/16")),
         ],
     )  # fmt: skip
     def test_by_hand(self, work: Work, spacing: Spacing, errors: Accuracy) -> None:
@@ -114,21 +123,6 @@ class TestRoundingOnePlace:
                 places = [Fraction(over, under) for over in range(under)]
                 for place, hole in zip(places, nearest_holes(places, points), strict=True):
                     assert rounding_error(place, points) == hole - place
-
-
-class TestWhereTheCutsShouldStand:
-    @pytest.mark.parametrize(
-        ("work", "places"),
-        [
-            (Divisions(4), ["0", "1/4", "1/2", "3/4"]),
-            (Divisions(4, every=3), ["0", "3/4", "1/2", "1/4"]),
-            (Divisions(1), ["0"]),
-            (arc("3/8", 4), ["0", "3/8", "3/4", "9/8"]),  # an arc counts its laps
-            (a_list("5/4", "0", "1/3"), ["1/4", "0", "1/3"]),  # a list does not
-        ],
-    )
-    def test_by_hand(self, work: Work, places: list[str]) -> None:
-        assert ideal_places(work) == [Fraction(place) for place in places]
 
 
 class TestWhatTheErrorsMean:

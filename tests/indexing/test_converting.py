@@ -54,8 +54,9 @@ class TestPublishedMoves:
     def test_are_among_the_settings(
         self, source: str, angle: str, move: tuple[int, int, int], head: Head
     ) -> None:
-        settings = convert(parse_angle(angle), head).settings
-        assert move in [(setting.turns, setting.holes, setting.circle) for setting in settings], source
+        found = convert(parse_angle(angle), head)
+        assert move in [(setting.turns, setting.holes, setting.circle) for setting in found.settings], source
+        assert found.nearest is None
 
     def test_of_whole_turns_are_one_setting(self) -> None:
         """45° is 5 turns (Fox Valley Technical College, course page on angular indexing, examples)."""
@@ -248,6 +249,8 @@ class TestACrankMoveThatCannotBe:
         ("turns", "holes", "circle", "path", "sentence"),
         [
             (1, 3, None, ("circle",), "Name the circle on which the spaces are counted."),
+            (0, 10**6, None, ("circle",), "Name the circle on which the spaces are counted."),
+            (0, 1, 1, ("circle",), "A circle has 2 to 400 holes."),
             (1, 3, 0, ("circle",), "A circle has 2 to 400 holes."),
             (1, 3, 401, ("circle",), "A circle has 2 to 400 holes."),
             (40 * LARGEST_TURNS, 1, 20, ("turns",), "The move may turn the spindle 1,000 times at most."),
@@ -260,6 +263,18 @@ class TestACrankMoveThatCannotBe:
         with pytest.raises(Refused) as refused:
             crank_angle(ONE, turns=turns, holes=holes, circle=circle)
         assert [(fault.path, fault.sentence) for fault in refused.value.faults] == [(path, sentence)]
+
+    @pytest.mark.parametrize(
+        ("turns", "holes", "circle", "spindle"),
+        [
+            (0, 1, 2, "1/80"),
+            (0, 399, 400, "399/16000"),
+            (40 * LARGEST_TURNS, 0, None, "1000"),
+            (-40 * LARGEST_TURNS + 1, -20, 20, "-1000"),
+        ],
+    )
+    def test_is_taken_up_to_its_very_limits(self, turns: int, holes: int, circle: int | None, spindle: str) -> None:
+        assert crank_angle(ONE, turns=turns, holes=holes, circle=circle) == Angle(Fraction(spindle))
 
     def test_may_name_a_circle_that_the_head_has_not(self) -> None:
         assert crank_angle(ONE, turns=0, holes=30, circle=60).degrees == Fraction(9, 2)

@@ -1,4 +1,4 @@
-"""The head: what it may be, each fault by its place and sentence, and the order in which its circles are taken."""
+"""The head and its parts: what they may be, and the order in which its circles are taken."""
 
 from __future__ import annotations
 
@@ -20,11 +20,6 @@ EITHER = "A dial has either a graduation in degrees or a number of plain divisio
 DIVISIONS = "A dial has 1 to 10,000,000 divisions."
 VERNIER = "The vernier splits one graduation into a whole number of parts."
 NO_VERNIER = "A vernier belongs to a dial in degrees; leave it out."
-RATIO = "The ratio is a whole number of crank turns, 1 to 10,000."
-MOUNTED = "The mounted plate is one of plates 1 to 3, counted from 1."
-NONE_TO_MOUNT = "The mounted plate is counted from 1; this head has no plates, so leave it out."
-NOTHING = "Give the head a plate, a direct circle or a dial: without one nothing can be set."
-TEETH = "A change gear has 10 to 200 teeth."
 
 Faults = list[tuple[Path, str]]
 
@@ -140,103 +135,12 @@ class TestDial:
     def test_the_limits_of_its_divisions_are_taken(self, divisions: int) -> None:
         assert Head(dial=Dial(divisions=divisions)).dial_units == divisions
 
+    @pytest.mark.parametrize("parts", [1, 6, 10])
+    def test_a_vernier_that_splits_a_graduation_into_whole_parts_is_taken(self, parts: int) -> None:
+        assert Dial(graduation=MINUTE, vernier=MINUTE / parts).units(90) == 240 * parts
+
     def test_a_head_without_a_dial_has_no_readings(self) -> None:
         assert Head().dial_units == 0
-
-
-class TestFaultsOfAHead:
-    @pytest.mark.parametrize(
-        ("make", "faults"),
-        [
-            (lambda: Head(ratio=0), [(("ratio",), RATIO)]),
-            (lambda: Head(ratio=10_001), [(("ratio",), RATIO)]),
-            (lambda: Head(plates=((15, 1),)), [(("plates", 0, 1), "A circle has 2 to 400 holes, not 1.")]),
-            (lambda: Head(plates=((15,), (401,))), [(("plates", 1, 0), "A circle has 2 to 400 holes, not 401.")]),
-            (lambda: Head(plates=((-3,),)), [(("plates", 0, 0), "A circle has 2 to 400 holes, not -3.")]),
-            (
-                lambda: Head(plates=((10**12,),)),
-                [(("plates", 0, 0), "A circle has 2 to 400 holes, not a number that long.")],
-            ),
-            (
-                lambda: Head(plates=((999_999_999_999,),)),
-                [(("plates", 0, 0), "A circle has 2 to 400 holes, not 999999999999.")],
-            ),
-            (
-                lambda: Head(plates=((15, 16, 15),)),
-                [(("plates", 0, 2), "The circle of 15 holes stands twice on this plate.")],
-            ),
-            (
-                lambda: Head(plates=((15,), ())),
-                [(("plates", 1), "A plate has at least one circle; leave an empty plate out.")],
-            ),
-            (
-                lambda: Head(direct_circles=(24, 30, 24)),
-                [(("direct_circles", 2), "The circle of 24 holes stands twice on this plate.")],
-            ),
-            (lambda: Head(direct_circles=(1,)), [(("direct_circles", 0), "A circle has 2 to 400 holes, not 1.")]),
-            (
-                lambda: Head(plates=(tuple(range(2, 102)),)),
-                [(("plates",), "A head may have 100 circles in all; give fewer.")],
-            ),
-            (
-                lambda: Head(plates=((400,),) * 30),
-                [(("plates",), "All circles together may have 12,000 holes.")],
-            ),
-            (lambda: Head(mounted_plate=0), [(("mounted_plate",), MOUNTED)]),
-            (lambda: Head(mounted_plate=4), [(("mounted_plate",), MOUNTED)]),
-            (lambda: Head(plates=(), mounted_plate=0), [(("mounted_plate",), NONE_TO_MOUNT)]),
-            (
-                lambda: Head(stop_circles=(20, 50)),
-                [(("stop_circles", 1), "The stop pin's circle of 50 holes is on none of the plates.")],
-            ),
-            (
-                lambda: Head(stop_circles=(-(10**12),)),
-                [(("stop_circles", 0), "The stop pin's circle of a number that long holes is on none of the plates.")],
-            ),
-            (lambda: Head(plates=(), direct_circles=()), [((), NOTHING)]),
-            (lambda: Head(change_gears=(10, 9, 200)), [(("change_gears", 1), TEETH)]),
-            (lambda: Head(change_gears=(201,)), [(("change_gears", 0), TEETH)]),
-            (lambda: Head(change_gears=(24,) * 25), [(("change_gears",), "At most 24 change gears can be given.")]),
-            (
-                lambda: Head(ratio=7, dial=Dial(graduation=MINUTE)),
-                [(("dial",), "One crank turn at 7:1 is not a whole number of the dial's smallest readings.")],
-            ),
-            (
-                lambda: Head(ratio=90, dial=Dial(graduation=Fraction(1, 90 * 10_000_001))),
-                [(("dial",), "The dial is finer than 10,000,000 readings in a crank turn.")],
-            ),
-            (lambda: Head(ratio=0, dial=Dial(graduation=MINUTE)), [(("ratio",), RATIO)]),
-        ],
-    )
-    def test_each_is_told_by_its_place(self, make: Callable[[], Head], faults: Faults) -> None:
-        assert faults_of(make) == faults
-
-    def test_all_are_told_at_once(self) -> None:
-        wrong = faults_of(lambda: Head(ratio=0, plates=((1, 15, 15),), mounted_plate=2, change_gears=(9,)))
-        assert wrong == [
-            (("ratio",), RATIO),
-            (("plates", 0, 0), "A circle has 2 to 400 holes, not 1."),
-            (("plates", 0, 2), "The circle of 15 holes stands twice on this plate."),
-            (("mounted_plate",), "The mounted plate is one of plates 1 to 1, counted from 1."),
-            (("change_gears", 0), TEETH),
-        ]
-
-    @pytest.mark.parametrize(
-        "make",
-        [
-            lambda: Head(ratio=1),
-            lambda: Head(ratio=10_000),
-            lambda: Head(plates=((2, 400),)),
-            # 99 circles of 2 to 100 holes, and the direct circle.
-            lambda: Head(plates=(tuple(range(2, 101)),)),
-            lambda: Head(plates=((400,),) * 30, direct_circles=()),
-            lambda: Head(change_gears=(10, 200) * 12),
-            lambda: Head(plates=(), direct_circles=(36,), mounted_plate=9),
-            lambda: Head(ratio=90, dial=Dial(graduation=Fraction(1, 90 * 10_000_000))),
-        ],
-    )
-    def test_the_limits_themselves_are_taken(self, make: Callable[[], Head]) -> None:
-        assert isinstance(make(), Head)
 
 
 class TestCircles:
@@ -302,3 +206,41 @@ class TestPairs:
 
     def test_set_one_has_fifteen_pairs_a_plate_both_ways_round(self) -> None:
         assert len(Head(plates=SET_ONE, change_gears=TWELVE_GEARS).pairs) == 3 * 15 * 2
+
+
+class TestWhatIsAskedOfManyHeads:
+    def test_the_holes_of_its_plates_together(self) -> None:
+        # 105 + 164 + 256.
+        assert Head().holes_in_all == 525
+        assert Head(plates=()).holes_in_all == 0
+
+    def test_its_largest_circle(self) -> None:
+        assert Head(mounted_plate=2).largest_circle == 49
+        assert Head(plates=()).largest_circle == 0
+
+    @pytest.mark.parametrize(
+        ("circles", "ranked", "words"),
+        [
+            ((24,), (24,), "The direct plate has 24 holes"),
+            ((24, 36, 30), (36, 30, 24), "The direct plate has 36 or 30 or 24 holes"),
+        ],
+    )
+    def test_its_direct_plate_with_the_larger_circle_first(
+        self, circles: tuple[int, ...], ranked: tuple[int, ...], words: str
+    ) -> None:
+        head = Head(direct_circles=circles)
+        assert (head.direct_ranked, head.direct_words) == (ranked, words)
+
+    def test_the_smallest_number_that_every_circle_or_pair_divides(self) -> None:
+        # 15 = 3 x 5, 16 = 2^4, 17 and 18 = 2 x 3^2: 2^4 x 3^2 x 5 x 17, for the pairs 240 and 306 too.
+        head = Head(plates=((15, 16), (17, 18)))
+        assert (head.all_circles_together, head.all_pairs_together) == (12_240, 12_240)
+        # 4 and 6 together make 12 places, which 9 alone does not divide.
+        apart = Head(plates=((4, 6), (9,)))
+        assert (apart.all_circles_together, apart.all_pairs_together) == (36, 12)
+        assert (Head(plates=()).all_circles_together, Head(plates=()).all_pairs_together) == (1, 1)
+
+    def test_heads_of_the_same_figures_are_one_key(self) -> None:
+        kept = {Head(change_gears=TWELVE_GEARS): "gears", Head(): "none"}
+        assert kept[Head(40, SET_ONE)] == "none"
+        assert kept[Head(change_gears=TWELVE_GEARS)] == "gears"

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 import pytest
 
 from dividing.indexing.head import SET_ONE, TWELVE_GEARS, Head
@@ -29,6 +31,22 @@ class TestPublishedFigures:
 
 
 class TestReadyMade:
+    @pytest.mark.parametrize(
+        ("name", "title"),
+        [
+            ("40-set-1", "40:1, plates 15–20, 21–33, 37–49, direct plate 24"),
+            ("40-set-1-gears", "40:1, plates 15–20, 21–33, 37–49, twelve change gears 24–100"),
+            ("40-set-2", "40:1, one plate with two faces, 24–43 and 46–66"),
+            ("60-set-1", "60:1, plates 15–20, 21–33, 37–49"),
+            ("72-set-1", "72:1, plates 15–20, 21–33, 37–49"),
+            ("table-90-plates", "90:1 rotary table with plates 15–20, 21–33, 37–49"),
+            ("table-90-dial", "90:1 rotary table by its dial, 1 minute and vernier to 10 seconds"),
+            ("fixture-36", "Direct indexing fixture, 36 holes"),
+        ],
+    )
+    def test_each_says_its_figures_in_a_line(self, name: str, title: str) -> None:
+        assert BY_ID[name].title == title
+
     # (ratio, circles on plates, direct circles, change gears, smallest dial readings in a crank turn)
     @pytest.mark.parametrize(
         ("name", "figures"),
@@ -60,6 +78,11 @@ class TestReadyMade:
     def test_the_title_says_the_ratio_and_every_plates_ends(self, ready: ReadyHead) -> None:
         assert ready.head.ratio == 1 or ready.title.startswith(f"{ready.head.ratio}:1")
         assert all(f"{min(face)}–{max(face)}" in ready.title for face in ready.head.plates)
+
+    def test_the_dial_reads_a_minute_and_its_vernier_ten_seconds(self) -> None:
+        dial = BY_ID["table-90-dial"].head.dial
+        assert dial is not None
+        assert (dial.graduation, dial.vernier) == (Fraction("1/60") / 360, Fraction("10/3600") / 360)
 
     def test_the_first_is_the_usual_head(self) -> None:
         assert READY_MADE[0].head == Head()

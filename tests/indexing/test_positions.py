@@ -41,6 +41,24 @@ def a_list(*turns: str) -> Angles:
     return Angles(tuple(Angle(Fraction(each)) for each in turns))
 
 
+class TestWhereTheCutsShouldStand:
+    @pytest.mark.parametrize(
+        ("work", "divisions", "places"),
+        [
+            (Divisions(4), [0, 1, 2, 3], ["0", "1/4", "1/2", "3/4"]),
+            (Divisions(4, every=3), [0, 3, 2, 1], ["0", "3/4", "1/2", "1/4"]),
+            (Divisions(1), [0], ["0"]),
+            (Arc(Angle(Fraction(3, 8)), 4), [0, 1, 2, 3], ["0", "3/8", "3/4", "9/8"]),  # an arc counts its laps
+            (a_list("5/4", "0", "1/3"), [0, 1, 2], ["1/4", "0", "1/3"]),  # a list does not
+        ],
+    )
+    def test_in_the_order_of_cutting(self, work: Work, divisions: list[int], places: list[str]) -> None:
+        told = list(rows(work, SMALL, setup(work, Rounded(8), Move(None, None, 4, 1))))
+        assert [row.cut for row in told] == list(range(1, work.cuts + 1))
+        assert [row.division for row in told] == divisions
+        assert [row.place for row in told] == [Fraction(place) for place in places]
+
+
 class TestTheSameMoveAgain:
     def test_twenty_eight_on_forty_nine(self) -> None:
         # 1 turn and 21 spaces: 21, 42, 63 - 49 = 14, 35, 56 - 49 = 7, 28, 49 - 49 = 0.
@@ -88,6 +106,12 @@ class TestTheSameMoveAgain:
         work = Divisions(69)
         told = list(rows(work, Head(), even(work, Move(0, 21, 23, 2), SecondMove(-11, 33))))
         assert on_both(told)[:4] == [(0, 0, 0, 0, 0), (0, 21, 21, -11, 22), (0, 21, 19, -11, 11), (0, 21, 17, -11, 0)]
+
+    def test_whole_turns_are_told_beside_two_moves(self) -> None:
+        # 40/20 = 2 = 1 10/20 + 8/16.
+        work = Arc(Angle(Fraction(1, 20)), 3)
+        told = list(rows(work, Head(), even(work, Move(1, 10, 20, 1), SecondMove(8, 16))))
+        assert on_both(told) == [(0, 0, 0, 0, 0), (1, 10, 10, 8, 8), (1, 10, 0, 8, 0)]
 
     def test_both_pins_back_at_once_are_a_check(self) -> None:
         # 1/2 + 2/4 on one plate: back after two moves.
@@ -145,6 +169,10 @@ class TestTheNearestHole:
         told = list(rows(work, SMALL, setup(work, Rounded(8), Move(None, None, 4, 1))))
         assert on_holes(told) == [(0, 0, 0), (0, 2, 2), (1, 2, 0)]
         assert [row.free_check for row in told] == [False, False, True]
+        # The same where the first position is 2 spaces on.
+        work = a_list("1/4", "1")
+        told = list(rows(work, SMALL, setup(work, Rounded(8), Move(None, None, 4, 1))))
+        assert [row.free_check for row in told] == [False, True]
 
     def test_on_the_direct_plate_there_are_no_turns(self) -> None:
         work = Divisions(5)
@@ -167,6 +195,7 @@ class TestTheNearestHole:
         told = list(rows(work, PAIR_TWO, setup(work, Rounded(12), Move(None, None, 2, 1), SecondMove(None, 3))))
         # 3 places on: 1 space on 2. 8 on: 1 turn and 1 space on 3. 4 on: 2 spaces on 3.
         assert on_both(told) == [(0, 0, 0, 0, 0), (0, 1, 1, 0, 0), (1, 0, 1, 1, 1), (0, 0, 1, 2, 0)]
+        assert {type(figure) for row in on_both(told) for figure in row} == {int}
 
     def test_both_pins_back_by_spaces_are_a_check(self) -> None:
         work = a_list("0", "1/3", "1")
@@ -214,6 +243,13 @@ class TestTheDial:
         assert {(row.holes, row.hole, row.second_holes, row.second_hole) for row in told} == {(None,) * 4}
         # 12 x 240 + 206 minutes are 1/75,600 of a turn past a seventh.
         assert told[1].error == Fraction(1, 75600)
+
+    def test_past_a_whole_turn_of_the_spindle_it_counts_from_zero_again(self) -> None:
+        # 90 x 3/8 = 33 3/4 turns, 67 1/2, and 101 1/4 less 90; a turn is 240 minutes.
+        work = Arc(Angle(Fraction(3, 8)), 4)
+        told = list(rows(work, MINUTES, setup(work, Rounded(21600), None)))
+        assert [row.dial and row.dial[::2] for row in told] == [(0, 0), (33, 180), (67, 120), (11, 60)]
+        assert [row.turns for row in told] == [0, 33, 33, 33]
 
     def test_at_zero_it_checks_the_count(self) -> None:
         work = Divisions(60)
