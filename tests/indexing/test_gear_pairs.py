@@ -11,7 +11,16 @@ import pytest
 from dividing.indexing.gear_pairs import Box, Train, clears
 from dividing.indexing.head import TWELVE_GEARS
 
-BOXES = [TWELVE_GEARS, (24, 24, 24, 48), (24, 24, 48, 48), (20, 30, 40, 50, 60, 90), (17, 23, 29, 31), (24, 100)]
+BOXES = [
+    TWELVE_GEARS,
+    (24, 24, 24, 48),
+    (24, 24, 48, 48),
+    (20, 30, 40, 50, 60, 90),
+    (17, 23, 29, 31),
+    (24, 100),
+    # 10 x 10 over 200 x 200 and the like clear in no order.
+    (10, 10, 12, 190, 200, 200),
+]
 
 
 def every_order(gears: tuple[int, ...]) -> dict[Fraction, list[Train]]:
@@ -22,6 +31,13 @@ def every_order(gears: tuple[int, ...]) -> dict[Fraction, list[Train]]:
         if made <= 6:
             found.setdefault(made, []).append((spindle, worm, first, second))
     return found
+
+
+def order_of_choosing(train: Train) -> tuple[bool, tuple[int, int], tuple[int, int], int, int]:
+    """What clears first, then the fewest driving teeth, the fewest driven, and the smaller on spindle and stud."""
+    spindle, worm, first, second = train
+    drivers, driven = (spindle + first, min(spindle, first)), (worm + second, min(worm, second))
+    return not clears(train), drivers, driven, spindle, second
 
 
 @pytest.mark.parametrize("gears", BOXES, ids=str)
@@ -36,13 +52,12 @@ class TestABox:
             assert train in slow[Fraction(*ratio)]
             assert clears(train) == any(map(clears, slow[Fraction(*ratio)]))
 
-    def test_of_those_that_clear_the_driving_gears_have_the_fewest_teeth(self, gears: tuple[int, ...]) -> None:
+    def test_of_those_that_clear_the_smallest_gears_are_taken_and_the_smaller_hung_first(
+        self, gears: tuple[int, ...]
+    ) -> None:
         box = Box.of(tuple(sorted(gears)))
         for ratio, trains in every_order(gears).items():
-            train = box.train((ratio.numerator, ratio.denominator))
-            assert train is not None
-            alike = [other for other in trains if clears(other) or not clears(train)]
-            assert train[0] + train[2] == min(spindle + first for spindle, _, first, _ in alike)
+            assert box.train((ratio.numerator, ratio.denominator)) == min(trains, key=order_of_choosing)
 
     def test_no_gear_is_used_twice(self, gears: tuple[int, ...]) -> None:
         box = Box.of(tuple(sorted(gears)))
@@ -56,6 +71,19 @@ def test_what_a_box_does_not_make_has_no_train() -> None:
     assert Box.of((20, 30, 40, 60)).train((7, 5)) is None
     # 40 x 40 over 20 x 80 would need a second gear of 40.
     assert Box.of((20, 40, 60, 80)).train((1, 1)) is None
+
+
+def test_trains_by_hand() -> None:
+    # 30 x 50 over 20 x 70 clears only as 50 driving 20 and 30 driving 70: 50 + 20 > 30 + 15 and 30 + 70 > 20 + 15.
+    assert Box.of((20, 30, 50, 70)).train((15, 14)) == (50, 70, 30, 20)
+    # 10 x 10 over 200 x 200 cannot clear: 10 + 200 is no more than 200 + 15.
+    assert Box.of((10, 10, 200, 200)).train((1, 400)) == (10, 200, 10, 200)
+
+
+def test_six_turns_of_the_plate_are_made_and_none_more() -> None:
+    # 60 x 40 over 20 x 20 and nothing above it; 61 x 40 over 20 x 20 is more.
+    assert max(Fraction(*ratio) for ratio in Box.of((20, 20, 40, 60)).ratios()) == 6
+    assert (61, 10) not in Box.of((20, 20, 40, 61)).ratios()
 
 
 @pytest.mark.parametrize(

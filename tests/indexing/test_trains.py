@@ -11,9 +11,18 @@ import pytest
 
 from dividing.indexing.gear_pairs import clears
 from dividing.indexing.head import TWELVE_GEARS, Idlers
+from dividing.indexing.setup import Gearing
 from dividing.indexing.trains import MOTIONS_KEPT, Rising, train_table
 
-BOXES = [TWELVE_GEARS, (24, 24, 24, 48), (20, 30, 40, 50, 60, 90), (17, 23, 29, 31, 37), (24, 100), (10, 10, 200, 200)]
+BOXES = [
+    TWELVE_GEARS,
+    (24, 24, 24, 48),
+    (20, 30, 40, 50, 60, 90),
+    (17, 23, 29, 31, 37),
+    (24, 100),
+    (10, 10, 200, 200),
+    (10, 11, 60, 67),  # 60 over 10 is the most that a plate may turn, 67 over 11 is more
+]
 
 
 def two(gears: tuple[int, ...]) -> set[Fraction]:
@@ -60,9 +69,46 @@ class TestAgainstEveryOrderOfTheGears:
     def test_motions_over_a_denominator_are_those_that_come_out_whole(self, gears: tuple[int, ...]) -> None:
         table = train_table(tuple(sorted(gears)), Idlers())
         every = two(gears) | set(four(gears))
-        for under in (1, 18, 49, 86, 360):
+        # 3^40 is more than a float tells to the last figure.
+        for under in (1, 18, 49, 86, 360, 3**40):
             wanted = {int(ratio * under) for ratio in every if (ratio * under).denominator == 1}
             assert set(table.motions_over(under)) == wanted
+
+
+class TestWhatIsHung:
+    @pytest.mark.parametrize(
+        ("gears", "idlers", "motion", "hung"),
+        [
+            ((24, 28, 32, 40, 48), Idlers(), (12, 7), Gearing(48, 28, None, 1, "with")),
+            ((24, 28, 32, 40, 48), Idlers(), (-12, 7), Gearing(48, 28, None, 2, "against")),
+            # 24/48, 28/56 and 32/64 are alike; the smallest gears want the least room.
+            (TWELVE_GEARS, Idlers(), (1, 2), Gearing(24, 48, None, 1, "with")),
+            (TWELVE_GEARS, Idlers(), (-1, 1), Gearing(24, 24, None, 2, "against")),
+            # 30 x 50 over 20 x 70 clears in one order, 50 driving 20 and 30 driving 70.
+            ((20, 30, 50, 70), Idlers(), (15, 14), Gearing(50, 70, (30, 20), 0, "with")),
+            ((20, 24, 30, 50, 70), Idlers(), (-15, 14), Gearing(50, 70, (30, 20), 1, "against")),
+            ((20, 24, 30, 50, 70), Idlers(1, 2, 1, 0), (15, 14), Gearing(50, 70, (30, 20), 1, "with")),
+            # 20 over 40 would want three idlers, and four gears leave two: 20 x 30 over 30 x 40 wants none.
+            ((20, 30, 30, 40), Idlers(3, 2, 0, 1), (1, 2), Gearing(20, 40, (30, 30), 0, "with")),
+            ((20, 30, 30, 40), Idlers(3, 2, 0, 1), (-1, 2), Gearing(20, 40, None, 2, "against")),
+            # 17 comes into no train of these.
+            ((20, 30, 50, 70), Idlers(), (17, 14), None),
+        ],
+    )
+    def test_each_gear_has_its_place(
+        self, gears: tuple[int, ...], idlers: Idlers, motion: tuple[int, int], hung: Gearing | None
+    ) -> None:
+        table = train_table(gears, idlers)
+        assert table.gearing(*motion) == hung
+        assert table.gearing(*motion) == hung, "asked for again"
+
+    @pytest.mark.parametrize("gears", BOXES, ids=str)
+    def test_what_is_hung_turns_the_plate_as_it_was_asked_to(self, gears: tuple[int, ...]) -> None:
+        table = train_table(gears, Idlers())
+        for drivers, driven in {*table.simple, *table.compound}:
+            for signed in (drivers, -drivers):
+                hung = table.gearing(signed, driven)
+                assert hung is None or hung.motion == Fraction(signed, driven)
 
 
 class TestIdlersComeOutOfTheSameBox:

@@ -84,7 +84,8 @@ class Box:
 
     def train(self, ratio: Ratio) -> Train | None:
         """The train of four for a ratio in lowest terms: one that clears where there is one, then the one whose driving
-        gears have the fewest teeth. None when the box has none.
+        gears have the fewest teeth, then the one whose driven gears have. The smaller driving gear goes on the spindle
+        and the smaller driven one on the stud as far as that clears. None when the box has none.
 
         >>> box = Box.of((24, 48, 64, 72))
         >>> box.train((4, 1)), box.train((7, 9))
@@ -95,7 +96,7 @@ class Box:
             for train in _orders(drivers, driven):
                 if clears(train):
                     return train
-            first = first or (drivers.small, driven.large, drivers.large, driven.small)
+                first = first or train
         return first
 
     def _making(self, ratio: Ratio) -> Iterator[tuple[Pair, Pair]]:
@@ -103,7 +104,7 @@ class Box:
             below, rest = divmod(drivers.product * ratio[1], ratio[0])
             if not rest and below in self.by_product:
                 for driven in self.by_product[below]:
-                    if not drivers.sizes & driven.sizes or self._both(drivers, driven):
+                    if self._both(drivers, driven):
                         yield drivers, driven
 
     def _both(self, one: Pair, other: Pair) -> bool:
