@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Collection, Iterable
 from dataclasses import dataclass, field
 from fractions import Fraction
 from math import gcd
@@ -20,14 +21,7 @@ class Bench:
     pairs: CompoundTable = field(init=False)
 
     def __post_init__(self) -> None:
-        idlers = self.head.idlers
-        self.shelf = Shelf(
-            self.head.change_gears,
-            {
-                "simple": {"with": idlers.simple_with, "against": idlers.simple_against},
-                "compound": {"with": idlers.compound_with, "against": idlers.compound_against},
-            },
-        )
+        self.shelf = shelf_of(self.head, self.head.change_gears)
         self.pairs = CompoundTable(self.head.plates, self.head.stop_circles)
 
     def way(self, number: int) -> tuple[str, int] | None:
@@ -64,3 +58,33 @@ class Bench:
             if (over // common, under // common) in self.shelf.known:
                 return True
         return False
+
+
+def shelf_of(head: Head, gears: tuple[int, ...]) -> Shelf:
+    """The gears on the shelf, with the idlers that the head wants."""
+    idlers = head.idlers
+    return Shelf(
+        gears,
+        {
+            "simple": {"with": idlers.simple_with, "against": idlers.simple_against},
+            "compound": {"with": idlers.compound_with, "against": idlers.compound_against},
+        },
+    )
+
+
+def passed(head: Head, circles: Iterable[int], gears: tuple[int, ...]) -> set[tuple[int, int]]:
+    """(places that the pin passes till it is back at a hole, turns of the spindle that it takes), up to twelve turns,
+    for every circle and every train of the gears."""
+    motions = [motion for motion in shelf_of(head, gears).trains if motion < head.ratio]
+    passes = [circle * (head.ratio - motion) for circle in circles for motion in motions]
+    return {(places.numerator, places.denominator) for places in passes if places.denominator <= 12}
+
+
+def divided(numbers: Collection[int], made: Collection[tuple[int, int]]) -> set[int]:
+    """The numbers that divide the places passed; several spaces a move are fewer than there are divisions."""
+    return {
+        number
+        for number in numbers
+        for places, turns in made
+        if places % number == 0 and (turns == 1 or number > turns)
+    }

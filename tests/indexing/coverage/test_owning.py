@@ -131,6 +131,19 @@ class TestWhatIsTold:
             assert all(each.closes == len(each.numbers) > 0 for each in told)
             assert all(list(each.numbers) == sorted(each.numbers) for each in told)
 
+    def test_multiples_of_53_close_106_too_and_come_before_those_of_59(self) -> None:
+        # 40/53 and 40/106 = 20/53 both want a multiple of 53; 371 = 7 x 53 is left out as the sixth and more.
+        told = additions((53, 59, 106), Head()).circles
+        assert told == tuple(Addition(circle, (53, 106)) for circle in (53, 106, 159, 212, 265))
+        assert [each.closes for each in told] == [2, 2, 2, 2, 2]
+
+    def test_a_gear_is_told_with_the_gaps_that_it_closes(self) -> None:
+        # 10 to 1 on 4 holes with 20 and 30 teeth: any gear is their idler, so 30 over 20 makes 17 (4 x 8 1/2 = 34). A
+        # gear of t over 20 lets the pin pass (200 - t)/5 places a turn, over 30 2 (300 - t)/15, under 30 40 (t - 3)/t.
+        # With 15 that is 37, 40 37, 52 148/5, 78 148/5, 89 111/5 and 115 74/3, the sixth.
+        head = Head(ratio=10, plates=((4,),), direct_circles=(), change_gears=(20, 30))
+        assert additions((37, 17), head).gears == tuple(Addition(teeth, (17, 37)) for teeth in (15, 40, 52, 78, 89))
+
     def test_what_closes_nothing_is_not_told(self) -> None:
         assert additions((127,), Head(plates=((20,),))).circles == (
             Addition(127, (127,)),

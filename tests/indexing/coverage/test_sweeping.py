@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+from dataclasses import replace
+
 import pytest
 
-from dividing.indexing.coverage import coverage
+from dividing.indexing.coverage import Way, coverage
 from dividing.indexing.coverage.sweeping import range_faults
-from dividing.indexing.head import TWELVE_GEARS, Head
+from dividing.indexing.head import TWELVE_GEARS, Dial, Head, Idlers
 from dividing.indexing.solving import solve
 from dividing.indexing.work import Divisions
 from tests.indexing.coverage.heads import HEADS
@@ -52,6 +55,51 @@ class TestEqualToTryingEverything:
     def test_every_number_to_120(self, name: str) -> None:
         bench = Bench(HEADS[name])
         assert swept(1, 120, HEADS[name]) == {number: bench.way(number) for number in range(1, 121)}
+
+
+class TestByHand:
+    # 10 to 1, circles of 4 and 6 on one plate, 20, 30 and 40 teeth with the third as the idler: 1/2, 2/3, 3/4, 4/3,
+    # 3/2 or 2 turns of the plate. In one turn of the spindle the pin passes 38, 37, 34 or 32 places of 4, and 57, 56,
+    # 52, 51 or 48 of 6; in two 111 of 6 with 3/4; in three 112 or 104 of 4 with 2/3 or 4/3.
+    HEAD = Head(ratio=10, plates=((4, 6),), direct_circles=(6,), change_gears=(40, 20, 30), dial=Dial(divisions=9))
+    WAYS: Mapping[Way, tuple[int, ...]] = {
+        Way("direct"): (1, 2, 3, 6),
+        Way("plain"): (4, 5, 8, 10, 12, 15, 20, 30, 40, 60),  # 40 and 60
+        Way("differential"): (7, 13, 14, 16, 17, 19, 24, 26, 28, 32, 34, 37, 38, 48, 51, 52, 56, 57),
+        Way("compound"): (120,),  # 10 x 12
+        Way("dial"): (9, 18, 45, 90),  # 10 x 9
+        Way("differential", 2): (111,),
+        Way("differential", 3): (104, 112),
+    }
+
+    @pytest.mark.parametrize(("first", "last"), [(1, 120), (17, 19), (112, 130), (8, 8), (9_999, 10_000)])
+    def test_each_number_by_the_first_method_that_makes_it(self, first: int, last: int) -> None:
+        found = coverage(first, last, self.HEAD)
+        ways = {number: way for way, numbers in self.WAYS.items() for number in numbers if first <= number <= last}
+        assert found.ways == ways
+        assert found.gaps == tuple(number for number in range(first, last + 1) if number not in ways)
+        assert found.numbers == range(first, last + 1)
+
+    @pytest.mark.parametrize(
+        ("head", "numbers"),
+        [
+            # 20 over 40 and two turns of the plate on 4 holes: 38 and 32 places.
+            (replace(HEAD, plates=((4,),), change_gears=(20, 40), idlers=Idlers(0, 1, 0, 1)), {19, 38, 16, 32}),
+            (replace(HEAD, plates=((4,),), change_gears=(20,), idlers=Idlers(0, 1, 0, 1)), set()),
+            (replace(HEAD, plates=(), change_gears=(20, 30, 40)), set()),
+        ],
+    )
+    def test_plates_and_two_gears_are_what_the_plate_is_geared_with(self, head: Head, numbers: set[int]) -> None:
+        ways = coverage(1, 120, head).ways
+        assert {number for number, way in ways.items() if way.method == "differential"} == numbers
+
+    def test_several_spaces_a_move_are_fewer_than_the_divisions(self) -> None:
+        # 100 over 45 is 20/9, and nine turns bring the pin over 2 x (90 - 20) = 140 places of 2 holes: 7 has no nine
+        # spaces to move by, 14 has.
+        head = Head(ratio=10, plates=((2,),), direct_circles=(), change_gears=(45, 100), idlers=Idlers(0, 1, 0, 1))
+        found = coverage(7, 14, head)
+        assert 7 in found.gaps
+        assert found.ways[14] == Way("differential", 9)
 
 
 class TestPublished:
