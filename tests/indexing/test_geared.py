@@ -85,11 +85,17 @@ class TestByHand:
         assert [one.rank for one in found] == [rank(one.gearing, one.circle, one.plate, self.SMALL) for one in found]
 
     def test_with_another_idler_the_plate_turns_back_too(self) -> None:
-        # 17 teeth come into no motion of whole spaces: 40 + 2 and 40 - 2, the latter with an idler less.
+        # 17 teeth come into no motion of whole spaces. 20 over 40 makes 40 - 2 spaces and, turned back, 40 + 2; 40 over
+        # 20 makes 40 - 8, the fewest, and 40 + 8, the most.
         more = Head(ratio=10, plates=((4,),), direct_circles=(), change_gears=(17, 20, 30, 40))
-        back = Gearing(20, 40, None, 2, "against")
-        assert [one[1:] for one in geared_plate(more).dividing(21)] == [(4, 1, 42, (21, 2), back)]
-        assert [one[1:] for one in geared_plate(more).dividing(19)] == [(4, 1, 38, (19, 2), self.HALF)]
+        half_back, twice_back = Gearing(20, 40, None, 2, "against"), Gearing(40, 20, None, 2, "against")
+        for count, told in (
+            (19, (4, 1, 38, (19, 2), self.HALF)),
+            (21, (4, 1, 42, (21, 2), half_back)),
+            (32, (4, 1, 32, (8, 1), self.TWO)),
+            (48, (4, 1, 48, (12, 1), twice_back)),
+        ):
+            assert [one[1:] for one in geared_plate(more).dividing(count)] == [told]
 
     def test_a_plate_that_would_stop_the_crank_or_run_ahead_of_it_divides_nothing(self) -> None:
         # At 1 to 1 a circle of 2 would go 2 - 1 spaces with 1/2, 2 - 3 with 3/2 and 2 - 4 with 2.
