@@ -160,4 +160,6 @@ class TestWhoHasATable:
 
 def test_a_crank_move_is_named_in_lowest_terms() -> None:
     assert (lowest(40, 28), lowest(7, 7)) == ((10, 7), (1, 1))
+    # 10^18 + 9 is odd, and no float.
+    assert (lowest(2 * 10**18 + 18, 4), lowest(4, 2 * 10**18 + 18)) == ((10**18 + 9, 2), (2, 10**18 + 9))
     assert Geared(0, 20, 1, 40, lowest(40, 20), TestRank.SIMPLE).crank == (2, 1)

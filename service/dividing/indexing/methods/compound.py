@@ -71,7 +71,8 @@ def approximate(work: Work, head: Head) -> tuple[Setup, ...] | Declined:
 
 
 def moves_of(pair: Pair, points: int) -> Moves | None:
-    """The smallest two moves that together make `points`/lcm of a crank turn; None when one circle alone makes it.
+    """Two moves that together make `points`/lcm of a crank turn: the smallest, unless one circle makes it alone, when
+    any will do. None when no two make it.
 
     >>> moves_of((255, 15, 17, 1), 200)
     (10, 2)
