@@ -113,4 +113,8 @@ def test_the_worm_is_never_said_to_be_divided() -> None:
 
 def test_the_cautions_for_drilling_are_others_than_those_of_every_answer() -> None:
     assert not set(DRILLING) & set(GENERAL)
-    assert all(sentence.endswith(".") for sentence in DRILLING)
+    assert DRILLING == (
+        "Stop the drill, and have it clear of the plate, before you index.",
+        "Spot every hole all the way round and count the spots before you drill through; clamp the spindle for each.",
+        "Mark the first hole: the work is begun in it.",
+    )

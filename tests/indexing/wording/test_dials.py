@@ -23,6 +23,7 @@ SEVENTH = Fraction(1, 7)  # 12 turns at 90:1 and 3°25'42.857" of 4°
         (Dial(graduation=MINUTE, vernier=HALF_SECOND), SEVENTH, "3°25'43.00\""),
         # 6/7 of 100 marks is 85.71.
         (Dial(divisions=100), SEVENTH, "86"),
+        (Dial(graduation=60 * MINUTE), SEVENTH, "3°00'"),
         (Dial(graduation=MINUTE), Fraction(1, 90), "0°00'"),
         # 3°59'59" to the minute is 0 of the next turn.
         (Dial(graduation=MINUTE), Fraction(1, 90) - Fraction(1, 1_296_000), "0°00'"),

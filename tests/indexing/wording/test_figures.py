@@ -58,8 +58,11 @@ def test_an_angle_says_no_empty_minutes(turns: Fraction, written: str) -> None:
         (SECOND / 3, '0.33"'),
         (-SECOND * 12, '12.00"'),
         (SECOND / 1000, 'less than 0.01"'),
+        (SECOND * 49 / 10_000, 'less than 0.01"'),
+        (SECOND * 51 / 10_000, '0.01"'),
         (SECOND * 3599, '3599.00"'),
         (SECOND * 3600, "1°00'00.00\""),
+        (-SECOND * 5400, "1°30'00.00\""),
     ],
 )
 def test_an_error_is_told_by_its_size(turns: Fraction, written: str) -> None:

@@ -4,12 +4,19 @@ from __future__ import annotations
 
 import pytest
 
-from dividing.indexing.head import Head
+from dividing.indexing.angles import parse_angle
+from dividing.indexing.head import TWELVE_GEARS, Head, Idlers
 from dividing.indexing.wording import instructions
-from dividing.indexing.wording.instructions import COUNT_AGAIN, NOT_COUNTED
-from dividing.indexing.work import Divisions
-from tests.indexing.wording.asked import ARC, FIXTURE, GEARED, IN_MESH, LIST, TABLE, Asked, asked
+from dividing.indexing.work import Angles, Arc, Divisions
+from tests.indexing.wording.asked import ARC, FIXTURE, GEARED, IN_MESH, LIST, MARKS, TABLE, Asked, asked
 
+COUNT_AGAIN = "Move the sector arms on to the pin after every move, before you cut."
+NOT_COUNTED = "The hole that the pin is in is not counted."
+IN_ORDER = "Make both moves for each cut, always in that order, or backlash enters."
+BOTH_OF_SCHEDULE = "For each cut make both moves of the schedule, the crank first, always in that order."
+DIAL_TO_ZERO = "Set dial and table to zero, coming up to it in the direction in which you will index."
+BY_THE_SCHEDULE = "Set each position by the schedule, worked from zero; never add up a rounded step."
+LATCHED = "Latch the crank pin up; the worm stays in mesh, so it is the crank that turns the spindle."
 HOME = "after the last move the work is back where it began."
 SCALE = "check each against the degree scale on the spindle nose."
 LOCK = "Withdraw the stop pin behind the plate, or the train will lock."
@@ -44,7 +51,7 @@ STEPS: list[tuple[Asked, list[str]]] = [
     (
         asked(8, IN_MESH),
         [
-            "Latch the crank pin up; the worm stays in mesh, so it is the crank that turns the spindle.",
+            LATCHED,
             "For each cut turn the crank until the direct pin has gone on 3 spaces on the direct circle of 24 holes.",
             "Seat the direct pin fully.",
             f"8 cuts; {HOME}",
@@ -72,7 +79,7 @@ STEPS: list[tuple[Asked, list[str]]] = [
             f"First move: crank 12 spaces on the circle of 18, arms over 13 holes. {NOT_COUNTED}",
             "Second move: withdraw the stop pin and turn plate and crank together 2 spaces the same way on the circle "
             "of 17; seat the stop pin.",
-            "Make both moves for each cut, always in that order, or backlash enters.",
+            IN_ORDER,
             COUNT_AGAIN,
             f"51 cuts; {HOME}",
         ],
@@ -80,9 +87,9 @@ STEPS: list[tuple[Asked, list[str]]] = [
     (
         asked(7, TABLE),
         [
-            "Set dial and table to zero, coming up to it in the direction in which you will index.",
+            DIAL_TO_ZERO,
             "The second position is 12 turns and 3°25'40\" from zero.",
-            "Set each position by the schedule, worked from zero; never add up a rounded step.",
+            BY_THE_SCHEDULE,
             f"7 cuts; {HOME}",
         ],
     ),
@@ -99,8 +106,106 @@ STEPS: list[tuple[Asked, list[str]]] = [
         [
             "Set the crank pin to the circle of 18 on the plate that is mounted.",
             "Set the stop pin behind the plate in the circle of 20.",
-            "For each cut make both moves of the schedule, the crank first, always in that order.",
+            BOTH_OF_SCHEDULE,
             f"3 cuts in all; {SCALE}",
+        ],
+    ),
+    # A plain dial of 60: a sixth is 15 whole turns.
+    (
+        asked(6, MARKS),
+        [DIAL_TO_ZERO, "The second position is 15 turns and 0 from zero.", BY_THE_SCHEDULE, f"6 cuts; {HOME}"],
+    ),
+    (asked(LIST, TABLE), [DIAL_TO_ZERO, BY_THE_SCHEDULE, f"3 cuts in all; {SCALE}"]),
+    # A whole turn of the work leads back to zero.
+    (
+        asked(Arc(parse_angle("360")), TABLE),
+        [
+            DIAL_TO_ZERO,
+            "The second position is 0 turns and 0°00'00\" from zero.",
+            BY_THE_SCHEDULE,
+            f"2 cuts in all; {SCALE}",
+        ],
+    ),
+    # 11/33 + 1/21 = 8/21 = 40/105.
+    (
+        asked(105, method="compound"),
+        [
+            "Mount plate 2 and set the crank pin to its circle of 33.",
+            "Set the stop pin behind the plate in the circle of 21.",
+            f"First move: crank 11 spaces on the circle of 33, arms over 12 holes. {NOT_COUNTED}",
+            "Second move: withdraw the stop pin and turn plate and crank together 1 space the same way on the circle "
+            "of 21; seat the stop pin.",
+            IN_ORDER,
+            COUNT_AGAIN,
+            f"105 cuts; {HOME}",
+        ],
+    ),
+    # 22/33 - 2/23 = 40/69.
+    (
+        asked(69, method="compound"),
+        [
+            "Mount plate 2 and set the crank pin to its circle of 33.",
+            "Set the stop pin behind the plate in the circle of 23.",
+            f"First move: crank 22 spaces on the circle of 33, arms over 23 holes. {NOT_COUNTED}",
+            "Second move: withdraw the stop pin and turn plate and crank together 2 spaces the opposite way on the "
+            "circle of 23; seat the stop pin.",
+            IN_ORDER,
+            COUNT_AGAIN,
+            f"69 cuts; {HOME}",
+        ],
+    ),
+    # 1 4/20 + 2/15 = 1 1/3.
+    (
+        asked(30, method="compound"),
+        [
+            "Set the crank pin to the circle of 20 on the plate that is mounted.",
+            "Set the stop pin behind the plate in the circle of 15.",
+            f"First move: crank 1 turn and 4 spaces on the circle of 20, arms over 5 holes. {NOT_COUNTED}",
+            "Second move: withdraw the stop pin and turn plate and crank together 2 spaces the same way on the circle "
+            "of 15; seat the stop pin.",
+            IN_ORDER,
+            COUNT_AGAIN,
+            f"30 cuts; {HOME}",
+        ],
+    ),
+    # 40 - 38 = 2 = 48/24, with the crank.
+    (
+        asked(38, Head(plates=((20,),), change_gears=TWELVE_GEARS), "differential"),
+        [
+            "Set the crank pin to the circle of 20 on the plate that is mounted.",
+            "Hang the gears: 48 on the spindle, 24 on the worm side, 1 idler between.",
+            LOCK,
+            "Before cutting, turn the crank and watch the plate: it must turn with the crank. If it does not, take one "
+            "idler out or put one more in.",
+            "For each cut turn the crank 1 turn.",
+            f"38 cuts; {HOME}",
+        ],
+    ),
+    (
+        asked(Angles(tuple(map(parse_angle, ("0", "15", "75")))), IN_MESH),
+        [
+            LATCHED,
+            "For each cut turn the crank until the direct pin has gone on by the spaces of the schedule on the "
+            "direct circle of 24 holes.",
+            f"3 cuts in all; {SCALE}",
+        ],
+    ),
+    # 40/1000 = 1/25: on any circle but 15 and 20 up to 12/25 of a space off, so least on the largest.
+    (
+        asked(1000, method="nearest", place=1),
+        [
+            "Mount plate 3 and set the crank pin to its circle of 49.",
+            "For each cut turn the crank by the turns and spaces of the schedule: they differ from cut to cut.",
+            f"1,000 cuts; {HOME}",
+        ],
+    ),
+    (
+        asked(127),
+        [
+            "Mount plate 3 and set the crank pin to its circle of 47.",
+            "Set the stop pin behind the plate in the circle of 49.",
+            BOTH_OF_SCHEDULE,
+            f"127 cuts; {HOME}",
         ],
     ),
 ]
@@ -120,9 +225,19 @@ def test_four_gears_are_named_by_their_places() -> None:
     )
 
 
+def test_where_the_head_takes_no_idler_none_is_hung() -> None:
+    told = asked(73, Head(change_gears=TWELVE_GEARS, idlers=Idlers(simple_with=1, simple_against=0)))
+    assert instructions(*told)[1] == "Hang the gears: 40 on the spindle, 72 on the worm side, no idler between."
+
+
+def test_one_cut_is_no_plural() -> None:
+    assert instructions(*asked(1))[-1] == f"1 cut; {HOME}"
+
+
 def test_laps_are_counted_when_a_move_goes_over_several_divisions() -> None:
-    told = asked(Divisions(28, every=3))
-    assert instructions(*told)[-1] == "28 cuts in 3 laps; the count is only right when the last move brings you home."
+    laps = "laps; the count is only right when the last move brings you home."
+    assert instructions(*asked(Divisions(28, every=3)))[-1] == f"28 cuts in 3 {laps}"
+    assert instructions(*asked(Divisions(1000, every=3)))[-1] == f"1,000 cuts in 3 {laps}"
 
 
 def test_an_arc_is_checked_against_the_scale() -> None:
@@ -131,11 +246,8 @@ def test_an_arc_is_checked_against_the_scale() -> None:
 
 def test_a_list_on_one_circle_follows_the_schedule() -> None:
     told = asked(LIST, Head(plates=((36,),)))
-    assert instructions(*told)[1] == "For each cut turn the crank by the turns and spaces of the schedule."
-
-
-def test_the_nearest_hole_differs_from_cut_to_cut() -> None:
-    told = asked(73, Head(plates=((49,),)))
-    assert instructions(*told)[1] == (
-        "For each cut turn the crank by the turns and spaces of the schedule: they differ from cut to cut."
-    )
+    assert instructions(*told) == [
+        "Set the crank pin to the circle of 36 on the plate that is mounted.",
+        "For each cut turn the crank by the turns and spaces of the schedule.",
+        f"3 cuts in all; {SCALE}",
+    ]

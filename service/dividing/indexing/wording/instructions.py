@@ -183,6 +183,7 @@ def _round_the_work(work: Work, setup: Setup) -> str:
 
 @lru_cache(maxsize=KEPT_FOR_AN_ANSWER)
 def _all_round(cuts: int, laps: int) -> str:
+    told = f"{cuts:,} {'cut' if cuts == 1 else 'cuts'}"
     if laps > 1:
-        return f"{cuts:,} cuts in {laps} laps; the count is only right when the last move brings you home."
-    return f"{cuts:,} cuts; after the last move the work is back where it began."
+        return f"{told} in {laps} laps; the count is only right when the last move brings you home."
+    return f"{told}; after the last move the work is back where it began."

@@ -161,11 +161,13 @@ def _apart(places: int) -> str:
 
 def _dial(work: Stepped, head: Head, setup: Setup) -> list[str]:
     one = dial_set(work.step % 1, head)
-    exact = f"{counted(one.turns, 'turn')} and {angle_text(one.reading)}"
+    turns, beyond = divmod(work.step % 1 * head.ratio, 1)
+    exact = angle_text(beyond / head.ratio)
     if head.dial and head.dial.divisions is not None:
-        divisions = one.reading * head.ratio * head.dial.divisions
-        exact = f"{counted(one.turns, 'turn')} and {mixed(divisions.numerator, divisions.denominator)} divisions"
-    lines = [f"{exact}, set to {reading_text(one, head)}"]
+        divisions = beyond * head.dial.divisions
+        exact = f"{mixed(divisions.numerator, divisions.denominator)} divisions"
+    rounded_up = f"{counted(one.turns, 'turn')} and " if one.turns > turns else ""
+    lines = [f"{counted(turns, 'turn')} and {exact}, set to {rounded_up}{reading_text(one, head)}"]
     return lines if setup.exact else [*lines, _miss(setup)]
 
 
