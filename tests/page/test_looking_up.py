@@ -105,6 +105,22 @@ def test_what_is_wrong_is_said_beside_the_field_and_takes_focus(
     expect(box).to_be_focused()
 
 
+@pytest.mark.parametrize(("field", "typed"), [("at_rim", "fine"), ("diameter", "120 mm"), ("diameter", "1,5,")])
+def test_a_length_that_is_none_is_told_in_the_words_of_the_shop(page: Page, field: str, typed: str) -> None:
+    page.get_by_label("Divisions").fill("28")
+    page.locator("#more summary").click()
+    for name in ("at_rim", "diameter"):
+        page.locator(f"#{name}").fill(typed if name == field else "120")
+    page.keyboard.press("Enter")
+    expect(page.locator(f"#{field}-wrong")).to_have_text("Give a number, such as 12.5.")
+
+
+def test_a_list_without_an_angle_asks_for_one(page: Page) -> None:
+    page.locator("#kind-angles").check(force=True)
+    page.get_by_role("button", name="Work it out").click()
+    expect(page.locator("#angles-wrong")).to_have_text("Give one angle at least, such as 22.5 or 61°15'.")
+
+
 def test_a_number_half_typed_is_not_scolded(page: Page) -> None:
     page.get_by_label("Divisions").press_sequentially("0")
     expect(page.locator(".wait")).to_have_text("No move for this yet. Press “Work it out” to see what is missing.")

@@ -100,7 +100,7 @@ QUOTED = "Give a whole number without quotes: 73."
 DECIMALS = "Give a whole number without decimals, and no longer than 24 digits."
 OBJECT = 'Give an object here: fields between "{" and "}".'
 NULL = "Give a value here, or leave the field out."
-LENGTH = "Give a number without quotes, such as 12.5."
+TRUE = "Give true or false."
 METHODS = "direct, plain, differential, compound, dial, nearest"
 
 # (field, value, pointer, sentence): each is put into an otherwise right question.
@@ -125,13 +125,13 @@ WRONG_TYPES: list[tuple[tuple[str, ...], Any, str, str]] = [
     (("head", "plates"), [[15], [21, 23.5]], "#/head/plates/1/1", DECIMALS),
     (("head", "mounted_plate"), "1", "#/head/mounted_plate", "Give a whole number without quotes: 1."),
     (("head", "direct_circles"), 24, "#/head/direct_circles", "Give a list of circles, such as [24, 30]."),
-    (("head", "worm_disengages"), "yes", "#/head/worm_disengages", "Give true or false, without quotes."),
-    (("head", "worm_disengages"), 1, "#/head/worm_disengages", "Give true or false, without quotes."),
+    (("head", "worm_disengages"), "yes", "#/head/worm_disengages", TRUE),
+    (("head", "worm_disengages"), 1, "#/head/worm_disengages", TRUE),
     (("head", "change_gears"), [24, None], "#/head/change_gears/1", NUMBER),
     (("head", "idlers"), [1], "#/head/idlers", OBJECT),
     (("head", "idlers"), {"simple": {"with": 1}}, "#/head/idlers/simple/against", "This field is needed."),
     (("head", "stop_circles"), "all", "#/head/stop_circles", "Give a list of circles, such as [24, 30]."),
-    (("head", "screw"), {"lead": "5", "unit": "mm"}, "#/head/screw/lead", LENGTH),
+    (("head", "screw"), {"lead": "5", "unit": "mm"}, "#/head/screw/lead", "Give a number without quotes: 5."),
     (("head", "screw"), {"lead": 5, "unit": "cm"}, "#/head/screw/unit", "Give one of: mm, in."),
     (("head", "dial"), 100, "#/head/dial", OBJECT),
     (("head", "dial"), {"divisions": "73"}, "#/head/dial/divisions", QUOTED),
@@ -142,7 +142,7 @@ WRONG_TYPES: list[tuple[tuple[str, ...], Any, str, str]] = [
         "#/tolerance/angle",
         'Stopped at character 1 of "[…]": expected an angle such as 22.5, 22°30\' or 1/7 turn.',
     ),
-    (("tolerance",), {"at_rim": "0.02", "diameter": 1}, "#/tolerance/at_rim", LENGTH),
+    (("tolerance",), {"at_rim": "0.02", "diameter": 1}, "#/tolerance/at_rim", "Give a number without quotes: 0.02."),
     (("methods",), "plain", "#/methods", f"Give a list of one to 6 of: {METHODS}."),
     (("methods",), [], "#/methods", f"Give a list of one to 6 of: {METHODS}."),
     (("methods",), ["plain", "plane"], "#/methods/1", f"Give one of: {METHODS}."),

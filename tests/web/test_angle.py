@@ -89,7 +89,7 @@ def test_a_head_without_plates_turns_whole_turns(client: FlaskClient) -> None:
             {"angle": "22", "diameter": -1, "sine_bar": "5", "x": 1},
             [
                 ("#/diameter", "Give a length above 0 and at most 1,000,000."),
-                ("#/sine_bar", "Give a number without quotes, such as 12.5."),
+                ("#/sine_bar", "Give a number without quotes: 5."),
                 ("#/x", 'There is no field "x" here; the fields are angle, crank, head, diameter, sine_bar.'),
             ],
         ),

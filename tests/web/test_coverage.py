@@ -158,7 +158,7 @@ class TestRefusals:
                 {"from": 2, "to": 9, "step": 2},
                 [("#/step", 'There is no field "step" here; the fields are from, to, head, tolerance, additions.')],
             ),
-            ({"from": 2, "to": 9, "additions": 1}, [("#/additions", "Give true or false, without quotes.")]),
+            ({"from": 2, "to": 9, "additions": 1}, [("#/additions", "Give true or false.")]),
             ({"from": 2, "to": 9, "head": {"ratio": 0}},
              [("#/head/ratio", "The ratio is a whole number of crank turns, 1 to 10,000.")]),
             ({"from": 2, "to": 9, "tolerance": {"angle": "-1°"}},

@@ -143,7 +143,7 @@ REFUSED: list[tuple[str, list[dict[str, str]]]] = [
     ("", [{"pointer": "#/work", "detail": "This field is needed."}]),
     ("limit=2", [{"pointer": "#/work", "detail": "This field is needed."}]),
     ("divisions=7&plates=15,x", [{"pointer": "#/head/plates/0/1", "detail": "Give a whole number, such as 40."}]),
-    ("divisions=7&positions=yes", [{"pointer": "#/positions", "detail": "Give true or false, without quotes."}]),
+    ("divisions=7&positions=yes", [{"pointer": "#/positions", "detail": "Give true or false."}]),
     ("part=x", [{"pointer": "#/work/part", "detail": 'Give an object here: fields between "{" and "}".'}]),
     ("part=[1]", [{"pointer": "#/work/part", "detail": 'Give an object here: fields between "{" and "}".'}]),
     (

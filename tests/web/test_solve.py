@@ -193,7 +193,8 @@ def test_block_indexing_is_for_equal_divisions(client: FlaskClient, work: dict[s
         ({"count": 3}, "#/work", "Give exactly one of divisions, angle, angles and part."),
         ({"divisions": 3, "angle": 4}, "#/work/angle", "Give exactly one of divisions, angle, angles and part."),
         ({"divisions": 3, "count": 4}, "#/work/count", "A count of features goes with an angle; leave it out."),
-        ({"angles": []}, "#/work/angles", 'Give a list of angles, such as ["0", "22.5", "61°15\'"].'),
+        ({"angles": []}, "#/work/angles", "Give one angle at least, such as 22.5 or 61°15'."),
+        ({"angles": "0"}, "#/work/angles", 'Give a list of angles, such as ["0", "22.5", "61°15\'"].'),
     ],
 )
 def test_the_work_is_exactly_one_thing(client: FlaskClient, work: Any, pointer: str, sentence: str) -> None:

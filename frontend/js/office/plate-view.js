@@ -61,9 +61,6 @@ async function plateCsv() {
   }
 }
 
-// Nobody types quotes here: that is about how programs write a number.
-const told = (problem) => faults(problem, fieldOf).map(({ field, text }) => ({ field, text: text.replace(" without quotes", "") }));
-
 // What stands there belongs to the words as they were; a change of them takes it away.
 function changed() {
   turn += 1;
@@ -90,7 +87,7 @@ export function render(root, state, given) {
   if (isDue(state, plate)) queueMicrotask(() => work(false));
   if (plate.answer) remember("plate", plate.typed, plate.head, USUAL);
   const form = formOf(state);
-  const found = told(plate.problem);
+  const found = faults(plate.problem, fieldOf);
   mount(root.querySelector("#plate-top"), deskTop(state, "Make a plate", INTRO));
   mount(root.querySelector("#plate-in"), html`${summary(found)}${plateForm(form, found)}`);
   fillForm(root.querySelector("#plate-form"), form);

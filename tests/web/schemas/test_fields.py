@@ -14,7 +14,7 @@ from marshmallow import ValidationError
 from dividing.indexing.angles import Angle
 from dividing.web import json_in
 from dividing.web.schemas import fields
-from dividing.web.schemas.fields import AngleIn, AnglesIn, Length, ListsOfWholes, Wholes, whole
+from dividing.web.schemas.fields import AngleIn, AnglesIn, Length, ListsOfWholes, Whole, Wholes, YesNo, whole
 
 
 @pytest.mark.parametrize(
@@ -40,6 +40,45 @@ def test_a_whole_number_is_one_by_its_text(value: Any, number: int | None) -> No
     assert whole(value) == number
 
 
+@pytest.mark.parametrize(
+    ("value", "sentence"),
+    [
+        ("73", "Give a whole number without quotes: 73."),
+        (" -5 ", "Give a whole number without quotes: -5."),
+        ("007", "Give a whole number, such as 40."),
+        ("--5", "Give a whole number, such as 40."),
+        ("73.0", "Give a whole number, such as 40."),
+        ("1,000", "Give a whole number, such as 40."),
+        ("\u0667\u0663", "Give a whole number, such as 40."),
+        ("1" * 13, "Give a whole number, such as 40."),
+        (True, "Give a whole number, such as 40."),
+        (Decimal("73.5"), "Give a whole number without decimals, and no longer than 24 digits."),
+    ],
+)
+def test_quotes_are_spoken_of_only_where_they_are_all_that_is_wrong(value: Any, sentence: str) -> None:
+    with pytest.raises(ValidationError) as refusal:
+        Whole("A number.").deserialize(value)
+    assert refusal.value.messages == [sentence]
+
+
+@pytest.mark.parametrize(
+    ("value", "sentence"),
+    [
+        ("true", "Give true or false, without quotes."),
+        ("false", "Give true or false, without quotes."),
+        ("yes", "Give true or false."),
+        ("True", "Give true or false."),
+        (1, "Give true or false."),
+        (0, "Give true or false."),
+        ([], "Give true or false."),
+    ],
+)
+def test_true_and_false_are_no_other_words_and_no_figures(value: Any, sentence: str) -> None:
+    with pytest.raises(ValidationError) as refusal:
+        YesNo("Whether.").deserialize(value)
+    assert refusal.value.messages == [sentence]
+
+
 @given(st.integers(-(10**20), 10**20), st.integers(0, 3))
 def test_a_whole_number_may_carry_noughts(number: int, noughts: int) -> None:
     text = f"{number}.{'0' * noughts}" if noughts else str(number)
@@ -53,8 +92,15 @@ LENGTHS: list[tuple[Any, Fraction | str]] = [
     (0, "Give a length above 0 and at most 1,000,000."),
     (-1, "Give a length above 0 and at most 1,000,000."),
     (1_000_001, "Give a length above 0 and at most 1,000,000."),
-    ("1", "Give a number without quotes, such as 12.5."),
-    (True, "Give a number without quotes, such as 12.5."),
+    ("1", "Give a number without quotes: 1."),
+    (" -12.50 ", "Give a number without quotes: -12.50."),
+    ("", "Give a number, such as 12.5."),
+    ("12,5", "Give a number, such as 12.5."),
+    ("1.5 mm", "Give a number, such as 12.5."),
+    ("1.", "Give a number, such as 12.5."),
+    ("\u0661", "Give a number, such as 12.5."),
+    ("1" * 13, "Give a number, such as 12.5."),
+    (True, "Give a number, such as 12.5."),
     (None, "Give a value here, or leave the field out."),
     (
         json_in.OUT_OF_RANGE,

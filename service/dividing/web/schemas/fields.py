@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from decimal import Decimal
 from fractions import Fraction
@@ -16,6 +17,10 @@ MISSING = "This field is needed."
 NOT_NULL = "Give a value here, or leave the field out."
 BASICS = {"required": MISSING, "null": NOT_NULL}
 _LARGEST_DIGITS = 24
+# Numbers as JSON writes them. Of quotes is spoken only where they are all that is wrong: whoever fills in the page, an
+# address or a sheet of cells types none.
+_WHOLE = re.compile(r"-?(?:0|[1-9][0-9]{0,11})", re.ASCII)
+_FIGURE = re.compile(rf"{_WHOLE.pattern}(?:\.[0-9]{{1,12}})?", re.ASCII)
 ANGLE_JSON: dict[str, Any] = {"type": ["number", "string"], "maxLength": 64}
 
 
@@ -60,7 +65,7 @@ def whole(value: object) -> int | None:
 
 
 def _not_whole(value: object) -> str:
-    if isinstance(value, str) and len(value) <= 12 and value.isascii() and value.strip().lstrip("-").isdigit():
+    if isinstance(value, str) and _WHOLE.fullmatch(value.strip()):
         return f"Give a whole number without quotes: {value.strip()}."
     if isinstance(value, Decimal):
         return "Give a whole number without decimals, and no longer than 24 digits."
@@ -87,7 +92,8 @@ class YesNo(Described):
     def _deserialize(self, value: Any, attr: Any, data: Any, **_: Any) -> bool:
         if value is True or value is False:
             return value
-        raise ValidationError("Give true or false, without quotes.")
+        quoted = value in ("true", "false")
+        raise ValidationError("Give true or false, without quotes." if quoted else "Give true or false.")
 
 
 class Word(Described):
@@ -142,11 +148,17 @@ class Length(Described):
 def figure(value: Any) -> Fraction:
     """The exact value of a JSON number, or a `ValidationError`."""
     if isinstance(value, bool) or not isinstance(value, int | Decimal):
-        raise ValidationError("Give a number without quotes, such as 12.5.")
+        raise ValidationError(_no_figure(value))
     try:
         return exact(value)
     except NumberError as error:
         raise ValidationError(str(error)) from None
+
+
+def _no_figure(value: object) -> str:
+    if isinstance(value, str) and _FIGURE.fullmatch(value.strip()):
+        return f"Give a number without quotes: {value.strip()}."
+    return "Give a number, such as 12.5."
 
 
 class AngleIn(Described):
@@ -175,8 +187,10 @@ class AnglesIn(Described):
         super().__init__(about, json=json, **kwargs)
 
     def _deserialize(self, value: Any, attr: Any, data: Any, **_: Any) -> tuple[Angle, ...]:
-        if not isinstance(value, list) or not value:
+        if not isinstance(value, list):
             raise ValidationError('Give a list of angles, such as ["0", "22.5", "61°15\'"].')
+        if not value:
+            raise ValidationError("Give one angle at least, such as 22.5 or 61°15'.")
         if len(value) > self.most:
             raise ValidationError(f"Give at most {self.most:,} angles; these are {len(value):,}.")
         found: list[Angle] = []
