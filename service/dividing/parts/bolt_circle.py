@@ -78,17 +78,19 @@ def _plain(value: Number | None) -> float | None:
 
 
 def _diameter(diameter: Number | None, radius: Number | None) -> float:
-    if diameter is None and radius is None:
-        raise refused("Give the diameter or the radius of the bolt circle.", "diameter")
-    if diameter is not None and radius is not None and diameter != 2 * radius:
+    if diameter is None:
+        if radius is None:
+            raise refused("Give the diameter or the radius of the bolt circle.", "diameter")
+        return 2 * float(radius)
+    if radius is not None and diameter != 2 * radius:
         raise refused("The radius is not half the diameter: give only one of them.", "radius")
-    return float(diameter) if diameter is not None else 2 * float(radius or 0)
+    return float(diameter)
 
 
 def _check_web(holes: int, across: float, hole: Number | None, unit: str) -> None:
-    if hole is None:
+    if hole is None or holes == 1:
         return
-    chord = across * sin(pi / holes) if holes > 1 else across
+    chord = across * sin(pi / holes)
     if hole >= chord:
         sentence = f"Holes of {shown(hole, unit)} meet: their centres are {shown(chord, unit)} apart."
         raise refused(f"{sentence} Give fewer or smaller holes, or a larger circle.", "hole_diameter")

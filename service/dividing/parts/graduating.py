@@ -86,7 +86,7 @@ def linear_scale(
         raise refused("Give the table screw (head.screw): the head is geared to it to rule a straight scale.")
     screw_lead = lead_of_machine(1, head.screw, unit)
     step = Fraction(spacing) / screw_lead
-    if not 0 < step <= 1:
+    if step > 1:
         turn = shown(screw_lead, unit)
         raise refused(f"Spaces past one turn of the table screw ({turn}) are set on the screw's own dial.", "spacing")
     per_turn = screw_lead / head.ratio

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
 from math import pi, radians, tan
 
 from .lead_block import HELIX_METHODS, HELIX_REASON, angle_at, lead_block, lead_cautions
@@ -80,7 +79,7 @@ def _lead(diameter: Number, lead: Number | None, angle: Number | None, thread: N
         if not 0 < angle < 90:
             raise refused("A helix angle lies between 0° and 90° from the axis, neither included.", "helix_angle")
         return pi * float(diameter) / tan(radians(angle)), ROSE
-    return square_lead(diameter=diameter, thread_lead=thread or Fraction(1)), HOBS
+    return square_lead(diameter=diameter, thread_lead=thread or 1), HOBS
 
 
 def square_lead(*, diameter: Number, thread_lead: Number) -> float:

@@ -12,6 +12,8 @@ from math import acos, atan, cos, pi, sin, sqrt, tan
 
 USUAL_PIN = 1.728
 """Pin diameter over module in the usual tables for external teeth (recalled)."""
+FLANK_STEPS = 8
+"""Parts into which a drawn flank is split."""
 
 
 def inv(angle: float) -> float:
@@ -99,7 +101,7 @@ class Toothing:
 
     def half_angle(self, diameter: float) -> float:
         """Half the angle, in radians, that a tooth fills at a diameter from the base circle up."""
-        there = inv(acos(min(1.0, self.base / diameter)))
+        there = inv(acos(self.base / diameter))
         return self.thickness / cos(self.helix) / self.pitch + inv(self.transverse_pressure) - there
 
     def span(self, teeth: int) -> float:
@@ -149,10 +151,10 @@ class Toothing:
             return None
         return count * self.module * cos(self.pressure) * (inv(centre) + half_space)
 
-    def flank(self, points: int = 9) -> list[tuple[float, float]]:
+    def flank(self) -> list[tuple[float, float]]:
         """One flank from root to tip for a drawing: (radius, half the tooth's angle in radians)."""
         low = max(self.base, self.root)
-        steps = [low + (self.tip - low) * step / (points - 1) for step in range(points)]
+        steps = [low + (self.tip - low) * step / FLANK_STEPS for step in range(FLANK_STEPS + 1)]
         curve = [(diameter / 2, self.half_angle(diameter)) for diameter in steps]
         return [(self.root / 2, curve[0][1]), *curve] if self.root < self.base else curve
 

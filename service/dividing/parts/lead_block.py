@@ -4,11 +4,10 @@ from __future__ import annotations
 
 from fractions import Fraction
 from math import atan, degrees, pi
-from typing import cast
 
 from .lead_gearing import GearedHead, LeadTrain, lead_of_machine, nearest_ratios, trains
 from .short_lead import by_spindle
-from .sizes import Lead, Number, Plain, shown
+from .sizes import Lead, Number, shown
 
 HELIX_METHODS = ("plain", "nearest")
 """The methods of indexing that leave the train and the worm alone."""
@@ -60,7 +59,7 @@ def lead_block(wanted: Number, diameter: float, unit: str, hand: str, head: Gear
     block["lead_of_machine"] = float(machine)
     if ratios:
         block |= _best(ratios, machine, target, diameter, hand, head.change_gears)
-        if target < machine and abs(cast("float", block["error_percent"])) > MUCH_OFF:
+        if target < machine and abs(block["error_percent"]) > MUCH_OFF:
             block["by_spindle"] = by_spindle(target, starts, head.screw, unit, head.change_gears)
     return block
 
@@ -74,13 +73,13 @@ def _best(
     gears: tuple[int, ...],
 ) -> Lead:
     found = [_figures(ratio, machine, target, diameter, trains(gears, ratio, hand)[0], hand) for ratio in ratios]
-    orders: list[Plain] = [_plain(train, hand) for train in trains(gears, ratios[0], hand)[:ORDERS_SHOWN]]
-    return {**found[0], "orders": orders, "others": cast("list[Plain]", found[1:])}
+    orders = [_plain(train, hand) for train in trains(gears, ratios[0], hand)[:ORDERS_SHOWN]]
+    return {**found[0], "orders": orders, "others": found[1:]}
 
 
 def _figures(
     ratio: Fraction, machine: Fraction, target: Fraction, diameter: float, train: LeadTrain, hand: str
-) -> dict[str, Plain]:
+) -> Lead:
     achieved = ratio * machine
     angle = angle_at(float(achieved), diameter)
     return {
@@ -94,7 +93,7 @@ def _figures(
     }
 
 
-def _plain(train: LeadTrain, hand: str) -> dict[str, Plain]:
+def _plain(train: LeadTrain, hand: str) -> dict[str, int | None]:
     first, second = train.stud or (None, None)
     return {
         "worm": train.worm,
@@ -128,19 +127,19 @@ def lead_cautions(lead: Lead, angle: float, hand: str, head: GearedHead | None) 
         f"Turn the crank by hand and watch the table and the work before cutting: if the helix would not be "
         f"{hand}-hand, add or take away one idler. The size of an idler changes nothing but the hand."
     )
-    percent = cast("float", lead["error_percent"])
+    percent = lead["error_percent"]
     if abs(percent) > MUCH_OFF:
-        achieved = shown(cast("float", lead["achieved"]), cast("str", lead["unit"]))
+        achieved = shown(lead["achieved"], lead["unit"])
         found.append(f"The nearest lead these gears give is {achieved}, {percent:+.1f} % off: own other gears.")
-    if not cast("dict[str, Plain]", lead["gearing"])["clears"]:
+    if not lead["gearing"]["clears"]:
         found.append("No order of these gears is sure to clear the studs: try the fit, or take one of the other leads.")
     if lead["by_spindle"]:
-        found.append(_short(cast("dict[str, Plain]", lead["by_spindle"]), cast("str", lead["unit"])))
+        found.append(_short(lead["by_spindle"], lead["unit"]))
     return tuple(found)
 
 
-def _short(train: dict[str, Plain], unit: str) -> str:
-    achieved = shown(cast("float", train["achieved"]), unit)
+def _short(train: Lead, unit: str) -> str:
+    achieved = shown(train["achieved"], unit)
     return (
         f"So short a lead is geared straight to the spindle, with the worm out of mesh: {train['spindle']} on the "
         f"spindle gives {achieved}. Index by slipping {train['teeth_per_index']} of its teeth at a time; try the hand."

@@ -9,7 +9,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from .lead_gearing import LeadTrain, Screw, lead_of_machine, nearest_ratios, trains
-from .sizes import Plain
+from .sizes import Lead
 
 LEADS_TRIED = 12
 
@@ -23,9 +23,7 @@ def teeth_per_index(spindle_gear: int, starts: int) -> int | None:
     return None if spindle_gear % starts else spindle_gear // starts
 
 
-def by_spindle(
-    target: Fraction, starts: int, screw: Screw, unit: str, gears: tuple[int, ...]
-) -> dict[str, Plain] | None:
+def by_spindle(target: Fraction, starts: int, screw: Screw, unit: str, gears: tuple[int, ...]) -> Lead | None:
     """The nearest train from the screw to the spindle whose gear there can be slipped for the starts, or None.
 
     >>> from dividing.indexing.head import TWELVE_GEARS, Screw
@@ -44,7 +42,7 @@ def by_spindle(
     return None
 
 
-def _plain(train: LeadTrain, slipped: int, achieved: Fraction, target: Fraction) -> dict[str, Plain]:
+def _plain(train: LeadTrain, slipped: int, achieved: Fraction, target: Fraction) -> Lead:
     first, second = train.stud or (None, None)
     return {
         "spindle": train.worm,

@@ -10,14 +10,15 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from fractions import Fraction
-from typing import TypeAlias
+from typing import Any, TypeAlias
 
 from dividing.indexing.faults import Fault, Path, Refused
 
 Number: TypeAlias = int | float | Fraction
 Plain: TypeAlias = int | float | str | bool | list["Plain"] | dict[str, "Plain"] | None
 """What a drawing or a table row is made of: nothing that JSON could not carry."""
-Lead: TypeAlias = dict[str, Plain]
+Lead: TypeAlias = dict[str, Any]
+"""The lead of an answer as `lead_block` makes it: plain values under their names."""
 
 MATHEMATICS = "general mathematics"
 PRACTICE = "common practice"
