@@ -10,14 +10,54 @@ from typing import Any
 import pytest
 
 from dividing.indexing.faults import Refused
-from dividing.parts.index_plate import RULE, Blank, blank
-from dividing.parts.sizes import MATHEMATICS, PRACTICE
+from dividing.parts.bolt_circle import bolt_circle
+from dividing.parts.index_plate import Blank, blank
+from dividing.parts.sizes import MATHEMATICS, PRACTICE, Size
 from tests.parts.figures import told
+
+RULE = "at least half a hole's diameter of metal between neighbours"
+
+
+def near(figure: float) -> Any:
+    return pytest.approx(figure)
 
 
 def size(made: Blank, name: str) -> float:
     (found,) = [each.value for each in made.sizes if each.name == name]
     return found
+
+
+class TestToldWhole:
+    @pytest.mark.parametrize(
+        ("unit", "note"),
+        [("mm", "rounded down to a whole tenth"), ("in", "20 in, rounded down to a whole 64th")],
+    )
+    def test_with_a_circle_and_a_hole(self, unit: str, note: str) -> None:
+        # Six holes on 60: the chord is 30. Holes of 20 leave 10; those of 12 leave 18, and need 12 x 1.5 x 2 = 36.
+        made = blank(6, unit, 40, circle=60, hole=12)
+        assert made.sizes == (
+            Size("Largest hole that fits", near(20), unit, PRACTICE, RULE),
+            Size("Largest drill for it", 20, unit, PRACTICE, note),
+            Size("Diameter at which holes would meet", near(30), unit, MATHEMATICS, "D sin(180°/n)"),
+            Size("Metal between neighbouring holes", near(18), unit, MATHEMATICS),
+            Size("Smallest circle for these holes", near(36), unit, PRACTICE, RULE),
+            *bolt_circle(holes=6, diameter=60, hole_diameter=12, unit=unit).sizes,
+        )
+
+    @pytest.mark.parametrize("unit", ["mm", "in"])
+    def test_with_a_hole_alone(self, unit: str) -> None:
+        circle = Size("Smallest circle for these holes", near(36), unit, PRACTICE, RULE)
+        assert blank(6, unit, 40, hole=12) == Blank((circle,), (), None, ())
+
+    def test_with_a_circle_alone_it_is_not_said_whether_a_hole_fits(self) -> None:
+        made = blank(6, "mm", 40, circle=60)
+        assert made.fits is None
+        assert [each.name for each in made.sizes[:4]] == [
+            "Largest hole that fits",
+            "Largest drill for it",
+            "Diameter at which holes would meet",
+            "Diameter of the bolt circle",
+        ]
 
 
 class TestHolesThatFit:

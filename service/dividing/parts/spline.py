@@ -194,12 +194,12 @@ def _involute(
     pitch = teeth * module
     over = float(major) if major is not None else pitch + module
     under = float(minor) if minor is not None else pitch - module
-    if not 0 < under < pitch < over:
+    if not under < pitch < over:
         sentence = f"The pitch diameter, {shown(pitch, unit)}, must lie between minor and major."
         raise refused(sentence, "major" if over <= pitch else "minor")
     addendum, depth = (over - pitch) / 2 / module, (over - under) / 2 / module
     gear = Toothing(teeth, module, radians(angle), addendum=addendum, depth=depth)
-    check_tooth(gear, "major" if major is not None else "teeth")
+    check_tooth(gear, "major")
     stub = major is None and minor is None
     note = "stub teeth, half a module each way" if stub else "from major and minor"
     blank = blank_sizes(gear, unit, note, RECALLED if stub else MATHEMATICS)
