@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from math import atan, cos, hypot, pi, radians, sin, tan
+from math import atan, cos, hypot, pi, radians, sin, sqrt, tan
 
 import pytest
 
@@ -25,6 +25,17 @@ SPUR = [
 HELICAL = [
     Toothing(teeth, module, radians(20), helix=radians(helix), shift=shift)
     for teeth, module, helix, shift in ((16, 5.0, 25, 0.2), (30, 2.0, 15, 0.0), (41, 3.0, 30, 0.1), (55, 1.0, 45, 0.0))
+]
+SHIFTED = [
+    Toothing(teeth, module, radians(angle), helix=radians(helix), shift=shift)
+    for teeth, module, angle, helix, shift in (
+        (90, 1.0, 20, 40, 0.6),
+        (61, 2.0, 25, 35, -0.5),
+        (120, 1.5, 14.5, 20, 1.0),
+        (200, 1.0, 20, 10, 0.9),
+        (40, 2.0, 20, 0, 0.9),
+        (75, 2.0, 30, 45, 0.5),
+    )
 ]
 
 
@@ -70,6 +81,24 @@ class TestSpan:
     @pytest.mark.parametrize("gear", SPUR + HELICAL)
     def test_the_jaws_touch_the_flank_between_base_and_tip(self, gear: Toothing) -> None:
         assert gear.base < gear.span_touches_at(gear.span_teeth()) < gear.tip
+
+    @pytest.mark.parametrize("gear", SPUR + HELICAL + SHIFTED)
+    def test_one_tooth_more_or_less_touches_further_from_the_shifted_pitch_circle(self, gear: Toothing) -> None:
+        flank, number, lean = transverse_flank(gear), gear.span_teeth(), lean_on_the_base(gear)
+        circle = gear.teeth * gear.module / cos(gear.helix) + 2 * gear.shift * gear.module
+        # What the shifted pitch circle cuts off from a tangent of the base circle. The caliper lies across helical
+        # teeth: it reads the flanks' distance times the cosine of their lean, and seen along the axis that again.
+        wanted = sqrt(circle**2 - (2 * flank.base) ** 2)
+        off = {
+            teeth: abs(over_teeth(flank, gear.teeth, teeth)[0] * cos(lean) ** 2 - wanted)
+            for teeth in (number - 1, number, number + 1)
+        }
+        assert min(off, key=off.__getitem__) == number
+
+    def test_two_teeth_are_spanned_at_least(self) -> None:
+        # Five teeth of 20°: 5 x 20/180 + 1/2 is one; shifted three modules inwards they end within the base circle.
+        assert Toothing(5, 2.0, radians(20)).span_teeth() == 2
+        assert Toothing(24, 3.0, radians(20), shift=-3.0).span_teeth() == 2
 
     @pytest.mark.parametrize("teeth", range(8, 201))
     @pytest.mark.parametrize("angle", [14.5, 20.0])
@@ -133,6 +162,18 @@ class TestFlank:
         gear = SPUR[1]
         assert gear.flank()[0][0] == gear.root / 2
         assert gear.flank()[-1][0] == gear.tip / 2
+
+    def test_below_the_base_circle_it_is_drawn_straight_towards_the_axis(self) -> None:
+        # Seventeen teeth of module 2.5: the root, 36.25, lies within the base circle, 42.5 cos 20° = 39.94.
+        root, base, *rest = SPUR[1].flank()
+        assert (root[0], base[0], len(rest)) == (18.125, pytest.approx(21.25 * cos(radians(20))), 8)
+        assert root[1] == base[1]
+
+    def test_outside_the_base_circle_it_is_involute_all_along(self) -> None:
+        # Sixty teeth of module 4, shifted by -1/4: the root, 228, lies outside the base circle, 240 cos 20° = 225.5.
+        radii = [radius for radius, _ in SPUR[5].flank()]
+        # Root 240 - 2 x 4 (1.25 + 0.25) = 228, outside 240 + 2 x 4 x 0.75 = 246: eight equal steps of the radius.
+        assert radii == pytest.approx([114 + step * 9 / 8 for step in range(9)])
 
 
 class TestUndercut:

@@ -20,6 +20,36 @@ def hung(gears: tuple[int, ...]) -> Fraction:
     return Fraction(gears[0] * gears[1], gears[2] * gears[3])
 
 
+@pytest.mark.parametrize(
+    ("unit", "lead"), [("mm", Fraction("1.8")), ("in", Fraction("1.8") / Fraction("25.4"))], ids=["mm", "in"]
+)
+@pytest.mark.parametrize(("starts", "slipped"), [(1, 48), (3, 16), (48, 1)])
+def test_it_is_told_whole(unit: str, lead: Fraction, starts: int, slipped: int) -> None:
+    # 1.8 of 5 mm is 9/25: 48 x 24 over 32 x 100.
+    assert by_spindle(lead, starts, SCREW, unit, (24, 32, 48, 100)) == {
+        "spindle": 48,
+        "first_stud": 32,
+        "second_stud": 24,
+        "screw": 100,
+        "teeth_per_index": slipped,
+        "achieved": float(lead),
+        "error": 0,
+    }
+
+
+def test_two_gears_have_no_stud_and_the_error_is_what_comes_less_what_is_wanted() -> None:
+    # 24 over 48 of 5 mm is 2.5.
+    assert by_spindle(Fraction("2.4"), 4, SCREW, "mm", (24, 48, 72)) == {
+        "spindle": 24,
+        "first_stud": None,
+        "second_stud": None,
+        "screw": 48,
+        "teeth_per_index": 6,
+        "achieved": 2.5,
+        "error": pytest.approx(0.1),
+    }
+
+
 @pytest.mark.parametrize("starts", range(1, 13))
 def test_slipped_all_round_the_work_stands_where_it_began(starts: int) -> None:
     slipped = teeth_per_index(72, starts)
