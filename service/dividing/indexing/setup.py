@@ -8,7 +8,7 @@ A setup puts the work's positions in one of two ways, and everything that is sai
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import Literal, NamedTuple, TypeAlias
 
@@ -123,6 +123,11 @@ class Accuracy:
     closing: Fraction
     single_pitch: Fraction
     total_pitch: Fraction
+    exact: bool = field(init=False, compare=False, repr=False)
+    """Whether every position comes out with no error at all."""
+
+    def __post_init__(self) -> None:
+        object.__setattr__(self, "exact", self.worst == 0 and self.closing == 0)
 
 
 _NOTHING = Fraction(0)
@@ -143,11 +148,10 @@ class Setup(NamedTuple):
     @property
     def exact(self) -> bool:
         """Whether every position comes out with no error at all."""
-        return self.accuracy is NO_ERROR or (self.accuracy.worst == 0 and self.accuracy.closing == 0)
+        return self.accuracy.exact
 
 
-@dataclass(frozen=True, slots=True)
-class Declined:
+class Declined(NamedTuple):
     """A method that gives nothing here, and why, in one sentence."""
 
     method: MethodName

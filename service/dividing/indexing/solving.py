@@ -109,7 +109,7 @@ def _exact_in_blocks(work: Work, head: Head, names: Sequence[MethodName], limit:
         return []
     for blocks in in_blocks(work, head):
         answer = METHODS["differential"].exact(blocks, head, limit)
-        if isinstance(answer, tuple):
+        if not isinstance(answer, Declined):
             return list(answer)
     return []
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from fractions import Fraction
 from math import gcd
-from typing import TypeAlias
+from typing import ClassVar, TypeAlias
 
 from . import bounds
 from .angles import Angle
@@ -27,6 +27,8 @@ class Divisions:
     fixed: bool = False
     step: Fraction = field(init=False, compare=False, repr=False)
     """Turns of the spindle that one move should make."""
+    rational: ClassVar[bool] = True
+    """A division of a circle is always an exact fraction."""
 
     def __post_init__(self) -> None:
         if not 1 <= self.count <= bounds.DIVISIONS_MOST:
@@ -40,11 +42,6 @@ class Divisions:
     def cuts(self) -> int:
         """How many positions are cut."""
         return self.count
-
-    @property
-    def rational(self) -> bool:
-        """Always: a division of a circle is an exact fraction."""
-        return True
 
     def division(self, cut: int) -> int:
         """Where cut number `cut` (from 0) stands round the work, counted in divisions from 0.

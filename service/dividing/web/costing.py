@@ -6,6 +6,8 @@ measured on a small machine: trains held against crank moves, places looked at o
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 from dividing.indexing.bounds import PLATE_MOTION_MOST, ROWS_MOST
 from dividing.indexing.grids import PLACES_TRIED
 from dividing.indexing.head import Head
@@ -52,8 +54,16 @@ def answering(question: Question) -> float:
     return solving(work, question.head, question.methods) + written
 
 
+@lru_cache(maxsize=32)
+def _divisions_at_most(head: Head) -> float:
+    """Seconds that no number of divisions takes longer than on this head, with all rows that an answer may have."""
+    return solving(Divisions(1), head) + ROWS_MOST * PER_ROW
+
+
 def check(question: Question) -> None:
     """Refuse a question that would take too long, with how to split it."""
+    if isinstance(question.work, Divisions) and _divisions_at_most(question.head) <= SECONDS_OF_WORK:
+        return
     advice = "Ask without positions, or keep to fewer methods or circles."
     _refuse_above(answering(question), advice)
 

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from hashlib import blake2b
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 import orjson
 from flask import Response, request
@@ -16,9 +16,23 @@ from .problems import WRONG_CONTENT, Problem
 from .query import read
 from .query_words import QueryWord
 
+if TYPE_CHECKING:
+    from _typeshed.wsgi import StartResponse, WSGIEnvironment
+
 JSON = "application/json"
 FRESH_FOR = 3600
 """Seconds for which a client may keep an answer: it changes only with the service's version, which the ETag holds."""
+
+
+class Finished(Response):
+    """An answer that is complete as it stands, with its length: nothing is worked out anew when it goes."""
+
+    def __call__(self, environ: WSGIEnvironment, start_response: StartResponse) -> Iterable[bytes]:
+        """Hand it to the server."""
+        if environ["REQUEST_METHOD"] == "HEAD":
+            return super().__call__(environ, start_response)
+        start_response(self.status, self.headers.to_wsgi_list())
+        return self.response  # type: ignore[return-value]  # the bytes that it was made with, in a list
 
 
 def asked_in_body(limit: int = BODY_MOST) -> Any:
@@ -36,7 +50,7 @@ def asked_in_query(words: Mapping[str, QueryWord]) -> dict[str, Any]:
 
 def answer(told: Any) -> Response:
     """The answer to a question that came in a body."""
-    return Response(orjson.dumps(told), content_type=JSON)
+    return Finished(orjson.dumps(told), content_type=JSON)
 
 
 def lasting_answer(told: Any) -> Response:

@@ -5,7 +5,7 @@ divisions=73&ratio=60&plates=15,16,17/21,23&tolerance=0°01'
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 from functools import lru_cache
 from typing import Any
 from urllib.parse import parse_qsl, quote
@@ -18,11 +18,11 @@ from .problems import WRONG_FIELD, Problem
 from .query_words import HEAD_WORDS, SOLVE_WORDS, QueryWord
 from .schemas.head import DEFAULT_HEAD
 
-_LINK_WORDS = {
-    word.path: (order, name, word)
-    for order, (name, word) in enumerate(SOLVE_WORDS.items())
-    if word.path[0] not in ("head", "positions")
-}
+_LINK_WORDS: dict[str, dict[str, tuple[int, str, QueryWord]]] = {}
+"""By the field and the field within it ("" for the field itself): the word's place in the order, its name, the word."""
+for _order, (_name, _word) in enumerate(SOLVE_WORDS.items()):
+    if _word.path[0] not in ("head", "positions"):
+        _LINK_WORDS.setdefault(_word.path[0], {})["".join(_word.path[1:])] = (_order, _name, _word)
 
 
 def read(query: bytes, words: Mapping[str, QueryWord]) -> dict[str, Any]:
@@ -52,12 +52,13 @@ def read(query: bytes, words: Mapping[str, QueryWord]) -> dict[str, Any]:
 
 def link(body: Mapping[str, Any], head: Head) -> str:
     """The page's address for a question that was loaded from this body, on this head."""
-    told = [
-        (order, f"{name}={_quoted(word.write(value))}")
-        for path, value in _leaves(body)
-        if (found := _LINK_WORDS.get(path)) and value is not None
-        for order, name, word in (found,)
-    ]
+    told: list[tuple[int, str]] = []
+    for key in body.keys() & _LINK_WORDS.keys():
+        words_of, value = _LINK_WORDS[key], body[key]
+        for inner, below in value.items() if isinstance(value, dict) else (("", value),):
+            if inner in words_of and below is not None:
+                order, name, word = words_of[inner]
+                told.append((order, f"{name}={_quoted(word.write(below))}"))
     if len(told) > 1:
         told.sort()
     words = [text for _, text in told]
@@ -77,15 +78,6 @@ def head_words(head: Head) -> str:
     )
 
 
-def _leaves(body: Mapping[str, Any]) -> Iterator[tuple[tuple[str, ...], Any]]:
-    for key, value in body.items():
-        if isinstance(value, dict) and key != "head":
-            for inner, below in value.items():
-                yield (key, inner), below
-        else:
-            yield (key,), value
-
-
 def _put(body: dict[str, Any], path: tuple[str, ...], value: Any) -> None:
     for key in path[:-1]:
         body = body.setdefault(key, {})
@@ -93,7 +85,7 @@ def _put(body: dict[str, Any], path: tuple[str, ...], value: Any) -> None:
 
 
 def _quoted(text: str) -> str:
-    return quote(text, safe=",/:.-")
+    return text if text.isascii() and text.isalnum() else quote(text, safe=",/:.-")
 
 
 def _refusal(name: str, sentence: str) -> dict[str, str]:

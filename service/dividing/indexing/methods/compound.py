@@ -12,6 +12,7 @@ spaces, so a few values of `every` are tried unasked.
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from functools import lru_cache
 from math import gcd
 
 from ..accuracy import accuracy, keeps_count
@@ -51,7 +52,7 @@ def exact(work: Work, head: Head, most: int = SETUPS_MOST) -> tuple[Setup, ...] 
     if isinstance(work, Angles):
         found = tuple(_list_setup(head, pair) for pair in fitting[:1])
     else:
-        found = _exact_setups(work, head, fitting)[:most]
+        found = _exact_setups(work, head, fitting, most)
     return found or NO_TWO_CIRCLES
 
 
@@ -78,18 +79,22 @@ def moves_of(pair: Pair, points: int) -> Moves | None:
     (10, 2)
     """
     _, first, second, _ = pair
-    shared = gcd(first, second)
-    first_part, second_part = first // shared, second // shared
-    base = points * pow(first_part, -1, second_part) % second_part if second_part > 1 else 0
-    best: tuple[int, Moves] | None = None
-    for back in (0, 1, -1, 2):
-        spaces = base - back * second_part
+    first_part, second_part, inverse = _parts(first, second)
+    base = points * inverse % second_part
+    # Forward first: two moves forward are together as long as the step, and a move back makes them longer.
+    for spaces in (base, base + second_part, base - second_part, base - 2 * second_part):
         rest = (points - spaces * first_part) // second_part
         if spaces % second and rest % first and rest > 0 and abs(spaces) < second:
-            length = rest * second + abs(spaces) * first
-            if best is None or length < best[0]:
-                best = (length, (rest, spaces))
-    return best[1] if best else None
+            return rest, spaces
+    return None
+
+
+@lru_cache(maxsize=1024)
+def _parts(first: int, second: int) -> tuple[int, int, int]:
+    """Two circles without what they share, and the inverse of the first of them modulo the second."""
+    shared = gcd(first, second)
+    first_part, second_part = first // shared, second // shared
+    return first_part, second_part, pow(first_part, -1, second_part)
 
 
 def _unable(work: Work, head: Head) -> Declined | None:
@@ -102,23 +107,27 @@ def _unable(work: Work, head: Head) -> Declined | None:
     return Declined("compound", "No plate of this head has two circles.")
 
 
-def _exact_setups(work: Stepped, head: Head, pairs: Iterable[Pair]) -> tuple[Setup, ...]:
+def _exact_setups(work: Stepped, head: Head, pairs: Iterable[Pair], most: int) -> tuple[Setup, ...]:
     if not work.rational:
         return ()
     over, under = head.ratio * work.step.numerator, work.step.denominator
     found: list[tuple[bool, int, int, int, Pair, Moves]] = []
-    seen: set[frozenset[int]] = set()
     for pair in pairs:
-        moves = moves_of(pair, over * pair[0] // under)
+        points, first, second, plate = pair
+        moves = moves_of(pair, over * points // under)
         if moves:
-            second = (abs(moves[1]) << _FINE) // pair[2]
-            length = ((moves[0] * pair[2] + abs(moves[1]) * pair[1]) << _FINE) // (pair[1] * pair[2])
-            found.append((pair[3] != head.mounted_plate, length, second, len(found), pair, moves))
-    setups = []
-    for *_, pair, moves in sorted(found):
+            back = abs(moves[1])
+            length = ((moves[0] * second + back * first) << _FINE) // (first * second)
+            found.append((plate != head.mounted_plate, length, (back << _FINE) // second, len(found), pair, moves))
+    found.sort()
+    spacing, seen = Even(work.step), set()
+    setups: list[Setup] = []
+    for *_, pair, moves in found:
+        if len(setups) == most:
+            break
         if (circles := frozenset(pair[1:3])) not in seen:
             seen.add(circles)
-            setups.append(Setup("compound", Even(work.step), NO_ERROR, *_moves(pair, moves), every=work.every))
+            setups.append(Setup("compound", spacing, NO_ERROR, *_moves(pair, moves), every=work.every))
     return tuple(setups)
 
 

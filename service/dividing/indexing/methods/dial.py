@@ -14,7 +14,7 @@ NO_DIAL = Declined("dial", "This head has no dial.")
 def exact(work: Work, head: Head, most: int = SETUPS_MOST) -> tuple[Setup, ...] | Declined:
     """The dial, when every position falls on one of its readings."""
     setups = approximate(work, head)
-    if isinstance(setups, tuple) and not setups[0].exact:
+    if not isinstance(setups, Declined) and not setups[0].exact:
         return Declined("dial", "Not every position falls on a reading of the dial.")
     return setups
 

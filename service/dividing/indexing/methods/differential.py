@@ -166,13 +166,13 @@ def _unable(head: Head) -> Declined | None:
 def _exact_setups(work: Stepped, found: list[Geared], most: int) -> tuple[Setup, ...]:
     """Each crank move once, on the circle where it is best set; whole turns on the first circle, since any serves."""
     told: dict[Ratio, Setup] = {}
-    spacing, upper = Even(work.step), work.step.denominator
+    spacing, upper, most = Even(work.step), work.step.denominator, min(most, SETTINGS_MOST)
     for _, circle, plate, spaces, crank, gearing in found:
         if crank not in told:
             turns, holes = divmod(spaces // upper, circle)
             move = Move(turns, holes, circle, plate)
             told[crank] = Setup("differential", spacing, NO_ERROR, move, None, gearing, work.every)
-            if len(told) >= min(most, SETTINGS_MOST):
+            if len(told) >= most:
                 break
     return tuple(told.values())
 

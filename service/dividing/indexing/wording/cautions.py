@@ -47,7 +47,7 @@ def cautions(work: Work, head: Head, setup: Setup) -> list[str]:
     gearing = setup.gearing
     if gearing and gearing.stud and not clears((gearing.spindle, gearing.worm, *gearing.stud)):
         found.append(FIT)
-    if not setup.exact:
+    if not setup.accuracy.exact:
         found.append(_not_exact(work, setup))
         if not keeps_count(work, setup.accuracy):
             found.append(TOO_COARSE)

@@ -20,13 +20,14 @@ def mixed(numerator: int, denominator: int) -> str:
     >>> mixed(40, 28), mixed(-10, 18), mixed(80, 40)
     ('1 3/7', '-5/9', '2')
     """
-    sign = "-" if numerator < 0 else ""
-    whole, rest = divmod(abs(numerator), denominator)
+    if numerator < 0:
+        return f"-{mixed(-numerator, denominator)}"
+    whole, rest = divmod(numerator, denominator)
     if not rest:
-        return f"{sign}{whole}"
+        return f"{whole}"
     shared = gcd(rest, denominator)
     part = f"{rest // shared}/{denominator // shared}"
-    return f"{sign}{whole} {part}" if whole else f"{sign}{part}"
+    return f"{whole} {part}" if whole else part
 
 
 @lru_cache(maxsize=KEPT)

@@ -7,7 +7,7 @@ from functools import lru_cache
 from ..head import Head
 from ..positions import dial_set
 from ..setup import Gearing, Move, SecondMove, Setup
-from ..work import Angles, Arc, Work
+from ..work import Angles, Divisions, Work
 from .dials import reading_text
 from .figures import KEPT, KEPT_FOR_AN_ANSWER, counted, turns_and_spaces
 
@@ -176,7 +176,7 @@ def _hang_gears(gearing: Gearing) -> str:
 
 def _round_the_work(work: Work, setup: Setup) -> str:
     cuts = work.cuts
-    if isinstance(work, Arc | Angles):
+    if not isinstance(work, Divisions):
         return f"{counted(cuts, 'cut')} in all; check each against the degree scale on the spindle nose."
     return _all_round(cuts, setup.every)
 

@@ -30,7 +30,7 @@ def summary(work: Work, head: Head, setup: Setup) -> str:
         line += _gears(setup.gearing)
     if setup.every > 1:
         line += f"; {setup.every} divisions a move, {setup.every} laps"
-    return line if setup.exact else f"{line}; not exact, {seconds_text(setup.accuracy.worst)} at worst"
+    return line if setup.accuracy.exact else f"{line}; not exact, {seconds_text(setup.accuracy.worst)} at worst"
 
 
 def _move_line(work: Work, head: Head, setup: Setup) -> str:

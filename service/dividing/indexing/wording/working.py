@@ -108,36 +108,35 @@ def _differential(work: Stepped, head: Head, setup: Setup) -> list[str]:
     move, gearing = setup.move, setup.gearing
     assert move is not None and gearing is not None
     step = work.step if setup.every == work.every else work.step * setup.every
+    over, under = step.numerator, step.denominator
     spaces, circle = (move.turns or 0) * move.circle + (move.holes or 0), move.circle
     crank = mixed(spaces, circle)
     lines = [f"Crank move chosen: {crank} turn"]
-    if step.numerator <= LONGEST:
-        moves = step.denominator if step.numerator == 1 else mixed(step.denominator, step.numerator)
-        per_turn, rest = _per_turn(head.ratio, spaces * step.denominator, circle * step.numerator)
+    train, motion = _train(gearing)
+    exact = setup.accuracy.exact
+    if over <= LONGEST:
+        moves = under if over == 1 else mixed(under, over)
+        per_turn = mixed(spaces * under, circle * over)
         lines.append(f"Such moves in one spindle turn: {moves} × {crank} = {per_turn} crank turns")
-        lines.append(f"{rest}: the plate turns {gearing.plate} the crank")
-    lines.append(_train(gearing))
-    if not setup.exact:
+        rest = motion if exact else mixed(head.ratio * circle * over - spaces * under, circle * over)
+        lines.append(f"{head.ratio} - {per_turn} = {rest}: the plate turns {gearing.plate} the crank")
+    lines.append(train)
+    if not exact:
         lines.append(_miss(setup))
     return lines
 
 
 @lru_cache(maxsize=KEPT)
-def _per_turn(ratio: int, over: int, under: int) -> tuple[str, str]:
-    """Crank turns relative to the plate in one spindle turn, and what is left of the ratio for the plate."""
-    made = mixed(over, under)
-    return made, f"{ratio} - {made} = {mixed(ratio * under - over, under)}"
-
-
-@lru_cache(maxsize=KEPT)
-def _train(gearing: Gearing) -> str:
+def _train(gearing: Gearing) -> tuple[str, str]:
+    """The line of the train, and the plate turns that it makes in one spindle turn, below 0 against the crank."""
     spindle, worm = gearing.spindle, gearing.worm
     if gearing.stud is None:
         made, train = f"{spindle}/{worm}", mixed(spindle, worm)
     else:
         first, second = gearing.stud
         made, train = f"({spindle} × {first})/({worm} × {second})", mixed(spindle * first, worm * second)
-    return made if made == train else f"{made} = {train}"
+    sign = "-" if gearing.plate == "against" else ""
+    return made if made == train else f"{made} = {train}", f"{sign}{train}"
 
 
 def _grid(head: Head, setup: Setup) -> list[str]:

@@ -23,7 +23,7 @@ def setup_out(
     accuracy = setup.accuracy
     return {
         "method": setup.method,
-        "exact": setup.exact,
+        "exact": accuracy.exact,
         "summary": wording.summary(work, head, setup),
         "move": _move(setup.move),
         "second_move": None if setup.second is None else _second(setup.second, setup.move and setup.move.plate),

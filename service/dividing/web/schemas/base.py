@@ -6,17 +6,12 @@ from collections.abc import Callable, Mapping
 from functools import cached_property
 from typing import Any, ClassVar
 
-from marshmallow import RAISE, Schema, ValidationError, fields, missing, post_load
+from marshmallow import RAISE, Schema, ValidationError, missing, post_load
 
 from dividing.indexing.faults import Refused
 from dividing.web.problems import tree
 
 _UNKNOWN = "unknown field"
-
-
-def _unless_null(field: fields.Field[Any]) -> Callable[[Any, str, Any], Any]:
-    read = field._deserialize
-    return lambda value, name, data: field.deserialize(value) if value is None else read(value, name, data)
 
 
 class Request(Schema):
@@ -44,19 +39,21 @@ class Request(Schema):
         is wrong with another, marshmallow goes through it anew and tells all of it at once.
         """
         if type(data) is dict and not (many or partial or unknown) and self._needed <= data.keys():
-            readers = self._readers
+            given, fields_here, readers = dict(self._defaults), self.load_fields, self._readers
             try:
-                given = {name: readers[name](value, name, data) for name, value in data.items()}
-                return self.make(self._defaults | given)
+                for name, value in data.items():
+                    read = fields_here[name].deserialize if value is None else readers[name]
+                    given[name] = read(value, name, data)
+                return self.make(given)
             except (ValidationError, Refused, KeyError):
                 pass
         return super().load(data, many=many, partial=partial, unknown=unknown)
 
     @cached_property
     def _readers(self) -> dict[str, Callable[[Any, str, Any], Any]]:
-        """What reads each field: the field itself where nothing but its own reading is to be done."""
+        """What reads each field that is not null: its own reading where nothing else is to be done."""
         return {
-            name: field.deserialize if field.allow_none or field.validators else _unless_null(field)
+            name: field.deserialize if field.validators else field._deserialize
             for name, field in self.load_fields.items()
         }
 

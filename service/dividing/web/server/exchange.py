@@ -9,7 +9,10 @@ from gunicorn.http import get_parser, wsgi
 from gunicorn.http.errors import InvalidHeader, NoMoreData
 from gunicorn.workers.base import Worker
 
+from dividing.web.headers import SECURITY
 from dividing.web.server.caller import Caller, Message
+
+CHECKED = frozenset(SECURITY)
 
 
 class Outbox:
@@ -35,6 +38,14 @@ class Outbox:
         return b"".join(self._pieces)
 
 
+class Letter(wsgi.Response):  # type: ignore[misc]  # gunicorn has no type hints
+    """gunicorn's answer, which does not look at every time through the headers that stand in all of ours."""
+
+    def process_headers(self, headers: list[tuple[str, str]]) -> None:
+        super().process_headers([header for header in headers if header not in CHECKED])
+        self.headers += [header for header in headers if header in CHECKED]
+
+
 def exchange(worker: Worker, caller: Caller, message: Message) -> tuple[bytes, bool]:
     """The bytes to send, and whether the connection can serve another request after them."""
     outbox = Outbox()
@@ -42,7 +53,7 @@ def exchange(worker: Worker, caller: Caller, message: Message) -> tuple[bytes, b
     try:
         parser = get_parser(worker.cfg, message.pieces(), caller.address)
         request = next(parser)
-        response, environ = wsgi.create(request, outbox, caller.address, caller.server, worker.cfg)
+        response, environ = wsgi.create(request, outbox, caller.address, caller.server, worker.cfg, Letter)
         _check_host(environ, request.version)
         _apply(worker, environ, response)
         if worker.cfg.statsd_host:
