@@ -19,6 +19,51 @@ def plain_of(task: Task, head: Head) -> set[PlainSetting]:
     return plain_settings(head.ratio * task.work.step, head.plates)
 
 
+@cache
+def plain_numbers(head: Head, level: int) -> frozenset[int]:
+    """The numbers of plain indexing at a level: up to 60 on the mounted plate; the others that a circle serves, to 400;
+    from 61 to 1,000 where no circle has just the holes that the part of a turn in lowest terms asks for."""
+
+    def asked(count: int) -> bool:
+        found, parts = plain_settings(Fraction(head.ratio, count), head.plates), Fraction(head.ratio, count).denominator
+        easy = count <= 60 and any(one.plate in (None, head.mounted_plate) for one in found)
+        if level < 3:
+            return easy if level == 1 else bool(found) and not easy
+        return count > 60 and bool(found) and parts > 1 and parts not in {one.circle for one in found}
+
+    return frozenset(filter(asked, range(6, {1: 61, 2: 401, 3: 1001}[level])))
+
+
+def numbers_of_none(head: Head, most: int) -> set[int]:
+    """The numbers that no hole of any circle serves."""
+    return {count for count in range(2, most + 1) if not plain_settings(Fraction(head.ratio, count), head.plates)}
+
+
+def hard_numbers(head: Head, most: int) -> list[int]:
+    """Numbers that neither the direct plate nor one circle serves."""
+    return [
+        count
+        for count in sorted(numbers_of_none(head, most))
+        if not direct_settings(Fraction(1, count), head.direct_circles)
+    ]
+
+
+def leaves_a_part(head: Head, count: int) -> bool:
+    """The move is not of whole turns alone."""
+    return head.ratio % count > 0
+
+
+def served(head: Head, angle: int, parts: int) -> bool:
+    """Some circle has a whole number of spaces for so many parts of a turn."""
+    return any(head.ratio * angle * circle % parts == 0 for face in head.plates for circle in face)
+
+
+def minutes_served(head: Head) -> set[str]:
+    """Angles to a quarter of a turn that a circle serves, in degrees and minutes, those in whole degrees left out."""
+    minutes = [minute for minute in range(1, 5401) if minute % 60 and served(head, minute, 21_600)]
+    return {f"{minute // 60}°{minute % 60:02}'" for minute in minutes}
+
+
 def turned(claim: Claim, head: Head) -> DividingHead:
     """The head after the claim was set once, its gears taken from the shelf."""
     gearing = claim.gearing

@@ -74,8 +74,10 @@ def test_what_is_turned_begins_anywhere_and_keeps_its_order(size: int) -> None:
     assert begun == set(things)
 
 
-def test_nothing_turned_is_nothing() -> None:
-    assert list(Chance(1).turned([])) == []
+def test_nothing_turned_is_nothing_and_draws_nothing() -> None:
+    chance = Chance(1)
+    assert list(chance.turned([])) == []
+    assert chance.word() == Chance(1).word()
 
 
 def test_what_is_shuffled_comes_in_every_order() -> None:

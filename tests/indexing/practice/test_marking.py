@@ -112,6 +112,11 @@ WRONG: list[tuple[Task, AnyClaim, Head, tuple[str, ...], list[str]]] = [
      ("That makes 176 divisions, not 28.", "No plate of this head has a circle of 22 holes."), []),
     (PLAIN, Claim("direct", 0, 1, 28), Head(direct_circles=(28,)),
      ("That makes the work, but the exercise asks for plain indexing, one move on one circle.",), []),
+    # 12/18 + 2/17 = 40/51, and 51 x 13/17 = 39 leaves 1 = 24/24.
+    (COMPOUND, Claim("differential", 0, 13, 17, gearing=GearingClaim(24, 24, None, 1)), GEARED,
+     ("That makes the work, but the exercise asks for compound indexing, two moves.",), []),
+    (Task("differential", 2, Divisions(51, fixed=True)), Claim("compound", 0, 12, 18, SecondClaim(2, 17)), GEARED,
+     ("That makes the work, but the exercise asks for differential indexing, a geared plate.",), []),
     # 5/16 of a turn of 9 degrees.
     (ANGULAR, Claim("plain", 0, 5, 16), USUAL, ("That turns the work through 2°48'45\", not 37°30'.",), []),
     (DIRECT, Claim("plain", 5), USUAL, ("That makes the work, but the exercise asks for direct indexing.",), []),
@@ -327,7 +332,7 @@ def test_absurd_figures_are_refused(make: object, faults: list[object]) -> None:
 
 
 def test_figures_on_their_bounds_can_be_marked() -> None:
-    assert PlateClaim(100, 10_000).circle == 10_000
+    assert (PlateClaim(1, 1).circle, PlateClaim(100, 10_000).circle) == (1, 10_000)
     assert (ArmsClaim(0).sector_holes, ArmsClaim(10_000).sector_holes) == (0, 10_000)
 
 

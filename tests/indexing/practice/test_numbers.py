@@ -104,3 +104,7 @@ def test_circles_that_serve_a_number(
     count: int, ratio: int, circles: tuple[int, ...], serving: tuple[int, ...]
 ) -> None:
     assert numbers.serving_circles(count, ratio, circles) == serving
+
+
+def test_large_numbers_are_exact() -> None:
+    assert numbers.left(10**17 + 20, 40) == (10**17 + 20) // 20

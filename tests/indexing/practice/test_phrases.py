@@ -37,6 +37,8 @@ QUESTIONS = [
      "on which circle? If nothing serves, say so."),
     (Task("which_plate", 1, N), "", "Divide the work into 28 equal parts by plain indexing. Which plate do you mount, "
      "and which of its circles do you use?"),
+    (Task("which_plate", 2, N), "", "Divide the work into 28 equal parts by plain indexing. Which plate do you mount, "
+     "and which of its circles do you use? If nothing serves, say so."),
     (Task("sector_arms", 1, N, circle=21, claim=MOVE), "", "Divide the work into 28 equal parts by plain indexing. The "
      "move is 1 turn and 9 spaces on the circle of 21. Over how many holes do the sector arms stand?"),
     (Task("sector_arms", 2, N, circle=21), "", "Divide the work into 28 equal parts by plain indexing. The pin is in "
@@ -77,6 +79,8 @@ def test_an_exercise_asks_in_plain_words(task: Task, hint: str, sentence: str) -
         (Claim("direct", 0, 1, 24), "1 space on the direct circle of 24"),
         (Claim("compound", 0, 12, 18, SecondClaim(2, 17)), "12 spaces on the circle of 18, then plate and crank "
          "together 2 spaces the same way on the circle of 17"),
+        (Claim("compound", 0, 7, 19, SecondClaim(1, 17)), "7 spaces on the circle of 19, then plate and crank together "
+         "1 space the same way on the circle of 17"),
         (Claim("compound", 1, 7, 20, SecondClaim(-1, 15)), "1 turn and 7 spaces on the circle of 20, then plate and "
          "crank together 1 space the opposite way on the circle of 15"),
         (Claim("differential", 0, 12, 21, gearing=GearingClaim(48, 28, None, 2)), "12 spaces on the circle of 21, with "
@@ -102,6 +106,7 @@ def test_a_setup_reads_as_it_is_told(claim: Claim, text: str) -> None:
         (1395, HUNDREDTHS, "13.95°"),
         (810, HUNDREDTHS, "8.1°"),
         (5, HUNDREDTHS, "0.05°"),
+        (1300, HUNDREDTHS, "13°"),
     ],
 )
 def test_an_angle_is_written_so_that_it_reads_back(angle: int, parts: int, text: str) -> None:

@@ -123,7 +123,7 @@ LEFT_OUT: list[tuple[Head, dict[str, str]]] = [
     }),
     (Head(plates=((15,), (16,)), change_gears=(24,)), {
         "compound": "No plate of this head has two circles that can be used together.",
-        "differential": "No change gears are given for this head.",
+        "differential": "No train of the gears you own makes a number that one circle does not make alone.",
         "dial": "This head has no dial.",
     }),
     # On circles of 10 and 20 two moves make nothing that 20 does not make alone; one idler is wanted and not owned.

@@ -109,7 +109,7 @@ def test_what_was_not_answered_is_finished_first_where_nothing_is_wrong() -> Non
 )
 def test_who_has_all_right_goes_on(level: int, then: int, reason: str) -> None:
     after = summed(marks(("plain", "right", [])), level=level).next
-    assert (after.level, after.kinds, after.reason) == (then, KINDS, reason)
+    assert (after.seed, after.kinds, after.level, after.reason) == (8, KINDS, then, reason)
 
 
 def test_after_the_last_seed_comes_the_first() -> None:

@@ -14,13 +14,12 @@ from ..work import Arc, Divisions
 from .exercise import Key, Task
 
 
-def key_of(setup: Setup, work: Divisions | Arc, head: Head, *, hint: str = "") -> Key:
+def key_of(setup: Setup, work: Divisions | Arc, head: Head) -> Key:
     """The key that is a setup."""
     return Key(
         claim_of(setup, work.step, head.ratio),
         wording.summary(work, head, setup),
         tuple(wording.working(work, head, setup)),
-        hint=hint,
     )
 
 

@@ -102,9 +102,8 @@ def minutes_read_as_decimals(right: Right, chance: Chance) -> Claim | None:
 
 def rounded_step_added_up(right: Right, chance: Chance) -> Claim | None:
     """The reading of one step, rounded to what the dial shows, as if it could be added up."""
-    claim, head = right.claim, right.head
-    exact = (head.ratio * right.work.step - claim.turns) * head.dial_units
-    return claim if exact.denominator > 1 else None
+    readings = right.head.ratio * right.work.step * right.head.dial_units
+    return right.claim if readings.denominator > 1 else None
 
 
 def second_move_wrong_way(right: Right, chance: Chance) -> Claim | None:

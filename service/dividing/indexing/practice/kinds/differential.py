@@ -28,7 +28,7 @@ def reason(head: Head) -> str | None:
     """Why this head can do none of these exercises, as far as it is seen at a glance."""
     if not head.plates:
         return NO_PLATES
-    return None if len(head.change_gears) > 1 else "No change gears are given for this head."
+    return None if head.change_gears else "No change gears are given for this head."
 
 
 def tasks(head: Head, level: int, chance: Chance) -> Iterator[Task]:
