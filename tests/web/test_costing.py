@@ -2,16 +2,18 @@
 
 from __future__ import annotations
 
+from math import gcd
 from typing import Any
 
 import pytest
 from flask.testing import FlaskClient
 
 from dividing.indexing.angles import Angle, parse_angle
+from dividing.indexing.bounds import ROWS_MOST
 from dividing.indexing.head import SET_ONE, TWELVE_GEARS, Head
 from dividing.indexing.work import Angles, Arc, Divisions, Work
 from dividing.web import costing
-from dividing.web.costing import answering, check_drilling, solving
+from dividing.web.costing import PER_ROW, answering, check_drilling, solving
 from dividing.web.limits import SECONDS_OF_WORK
 from dividing.web.problems import Problem
 from dividing.web.schemas.head import load_head
@@ -90,6 +92,17 @@ def test_the_costliest_plate_is_within_what_is_given_and_a_costlier_one_is_refus
     with pytest.raises(Problem) as refusal:
         check_drilling(Divisions(1), head)
     assert refusal.value.detail.endswith("Give the head only the plates and gears in use.")
+
+
+def test_no_number_of_divisions_costs_more_than_one_on_the_same_head() -> None:
+    """`check` lets divisions pass by this alone."""
+    for head in (Head(), Head(change_gears=TWELVE_GEARS), load_head(GREAT)):
+        most = solving(Divisions(1), head) + ROWS_MOST * PER_ROW
+        for count in (2, 7, 97, 1_009, 19_997, 20_003, 1_000_000):
+            for every in (1, 3, count - 1):
+                work = Divisions(count, every) if count > every and gcd(count, every) == 1 else Divisions(count)
+                question = Question(work, head, None, None, 100, positions=True)
+                assert answering(question) <= most, (head, count, every)
 
 
 # The most places, cuts, tries and rows that a question may have.

@@ -10,6 +10,7 @@ from typing import Any
 import pytest
 from gunicorn.config import Config
 
+from dividing.web.headers import SECURITY
 from dividing.web.server.caller import Caller, Message
 from dividing.web.server.exchange import exchange, refusal
 from dividing.web.server.worker import PatientWorker
@@ -47,6 +48,33 @@ def test_an_application_that_gives_a_plain_list_is_answered_too(worker: PatientW
     answer, stays = exchange(worker, caller, Message(HEALTH))
     assert answer.endswith(b"\r\n\r\n28/1")
     assert stays
+
+
+def telling(headers: list[tuple[str, str]]) -> Callable[..., list[bytes]]:
+    def application(_: dict[str, Any], start: Callable[..., Any]) -> list[bytes]:
+        start("200 OK", [*headers, ("Content-Length", "2")])
+        return [b"ok"]
+
+    return application
+
+
+def test_what_every_answer_says_is_said_once_beside_what_only_this_one_says(
+    worker: PatientWorker, caller: Caller
+) -> None:
+    worker.wsgi = telling([("X-Request-ID", "7"), *SECURITY])
+    answer, _ = exchange(worker, caller, Message(HEALTH))
+    told = answer.partition(b"\r\n\r\n")[0].decode().split("\r\n")[1:]
+    for name, value in [*SECURITY, ("X-Request-ID", "7"), ("Content-Length", "2")]:
+        assert told.count(f"{name}: {value}") == 1
+
+
+@pytest.mark.parametrize("name", [SECURITY[0][0], "X-Request-ID"])
+def test_a_header_that_would_begin_another_is_never_sent(worker: PatientWorker, caller: Caller, name: str) -> None:
+    worker.wsgi = telling([(name, "7\r\nSet-Cookie: 7")])
+    answer, stays = exchange(worker, caller, Message(HEALTH))
+    assert answer.startswith(b"HTTP/1.1 500 ")
+    assert b"Set-Cookie" not in answer
+    assert not stays
 
 
 def test_a_fault_of_ours_is_answered_and_the_caller_goes(worker: PatientWorker, caller: Caller) -> None:
