@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from functools import lru_cache
 
+from ...coverage.sieve import dividing, marked
 from ...head import Head
 from ...setup import Setup
 from ...work import Divisions
@@ -54,11 +55,11 @@ def _counts(head: Head, level: int) -> tuple[int, ...]:
     """Numbers that neither the direct plate nor one circle serves, and a pair of circles does."""
     alone = numbers.denominators(tuple(circle for circle, _ in head.circles))
     direct = numbers.denominators(head.direct_circles)
-    grids = {points for points, pairs in head.pairs_by_lcm.items() if level > 1 or pairs[0][3] == head.mounted_plate}
-    return tuple(
-        count
+    left = {
+        count: needed
         for count in range(2, COUNTS_MOST[level] + 1)
-        if (needed := numbers.left(count, head.ratio)) not in alone
-        and count not in direct
-        and any(points % needed == 0 for points in grids)
-    )
+        if (needed := numbers.left(count, head.ratio)) not in alone and count not in direct
+    }
+    grids = {points for points, pairs in head.pairs_by_lcm.items() if level > 1 or pairs[0][3] == head.mounted_plate}
+    made = dividing(set(left.values()), marked(grids))
+    return tuple(count for count, needed in left.items() if needed in made)

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from collections import defaultdict
 from collections.abc import Iterator
 from functools import lru_cache
 from typing import Literal
 
+from ...coverage.sieve import dividing, marked
 from ...head import Head
 from ...trains import train_table
 from ...verifying import Claim
@@ -65,8 +67,8 @@ def _counts(head: Head, level: int) -> tuple[int, ...]:
         for count in range(COUNT_LEAST, COUNTS_MOST[level] + 1)
         if numbers.left(count, head.ratio) not in alone and count not in direct
     ]
-    by_two = _dividing(hard, passed(head, gears=2))
-    return tuple(sorted(by_two if level < 3 else _dividing(hard, passed(head, gears=4)) - by_two))
+    by_two = dividing(hard, marked(passed(head, gears=2)))
+    return tuple(sorted(by_two if level < 3 else dividing(hard, marked(passed(head, gears=4))) - by_two))
 
 
 def passed(head: Head, *, gears: int) -> set[int]:
@@ -78,19 +80,17 @@ def passed(head: Head, *, gears: int) -> set[int]:
     [812, 816, 822]
     """
     table = train_table(tuple(sorted(head.change_gears)), head.idlers)
-    found = set()
-    for direction, sign in _WAYS:
-        trains = table.simple if gears == 2 else table.compound
-        for drivers, driven in trains if table.reaches(gears, direction) else ():
-            for circle, _ in head.circles:
-                if circle % driven == 0:
-                    found.add(head.ratio * circle - sign * drivers * circle // driven)
+    signs = [sign for direction, sign in _WAYS if table.reaches(gears, direction)]
+    by_driven: defaultdict[int, list[int]] = defaultdict(list)
+    for drivers, driven in table.simple if gears == 2 else table.compound:
+        if driven <= head.largest_circle:
+            by_driven[driven].append(drivers)
+    found = {
+        (head.ratio * driven - sign * drivers) * (circle // driven)
+        for circle, _ in head.circles
+        for driven, all_drivers in by_driven.items()
+        if circle % driven == 0
+        for drivers in all_drivers
+        for sign in signs
+    }
     return {holes for holes in found if holes > 0}
-
-
-def _dividing(counts: list[int], holes: set[int]) -> set[int]:
-    """The counts that divide one of the numbers of holes: marked on a strip, and read off in strides."""
-    strip = bytearray(max(holes, default=0) + 1)
-    for passed_once in holes:
-        strip[passed_once] = 1
-    return {count for count in counts if 1 in strip[::count]}
