@@ -8,6 +8,10 @@ from typing import Any
 
 import pytest
 import requests
+import yaml
+
+from dividing.web.options import read_options
+from dividing.web.serve import settings
 
 ROOT = Path(__file__).resolve().parent.parent
 README = (ROOT / "README.md").read_text(encoding="utf-8")
@@ -63,3 +67,23 @@ def test_the_commands_are_one_line_each_and_name_files_that_exist() -> None:
 @pytest.mark.parametrize("target", re.findall(r"\]\(([^)#:]+)\)", README))
 def test_a_link_leads_to_a_file(target: str) -> None:
     assert (ROOT / target).exists()
+
+
+def test_what_an_orchestrator_is_told_holds_of_the_service(live: str) -> None:
+    (told,) = map(yaml.safe_load, re.findall(r"```yaml\n(.*?)```", README, re.DOTALL))
+    (container,) = told["containers"]
+    options = read_options(container["args"])
+    probes = [container[name]["httpGet"] for name in ("readinessProbe", "livenessProbe")]
+    assert [probe["path"] for probe in probes] == ["/ready", "/health"]
+    assert [requests.get(live + probe["path"], timeout=5).status_code for probe in probes] == [200, 200]
+    assert {probe["port"] for probe in probes} == {options.bind[1]}
+    assert container["ports"] == [{"containerPort": options.bind[1]}]
+    # It may still answer for so long after the pause in which the way to it is taken down.
+    pause = int(container["lifecycle"]["preStop"]["exec"]["command"][1])
+    assert pause + settings(options)["graceful_timeout"] < told["terminationGracePeriodSeconds"]
+    # A user who is no root has to be known by number, or the container is not started.
+    dockerfile = (ROOT / "Dockerfile").read_text(encoding="utf-8")
+    assert container["securityContext"]["runAsNonRoot"]
+    assert int(re.findall(r"^USER (\d+):", dockerfile, re.MULTILINE)[-1]) > 0
+    # Its arguments stand behind the program, in place of those of CMD.
+    assert re.search(r'^ENTRYPOINT \[.*"dividing"\]$', dockerfile, re.MULTILINE)
