@@ -32,6 +32,7 @@ class TestWhatIsWanted:
             (Divisions(106, every=5), Head(), "5/106", "100/53", "106 divisions"),
             (Arc(parse_angle("15°30'")), Head(), "31/720", "31/18", "this angle"),
             (Divisions(7), TABLE, "1/7", "90/7", "7 divisions"),
+            (Divisions(1), TABLE, "1", "90", "1 division"),
         ],
     )
     def test_in_turns_of_spindle_and_crank_and_in_words(

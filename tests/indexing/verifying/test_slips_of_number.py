@@ -146,19 +146,17 @@ class TestAnotherRatio:
 
 class TestOneMoreOrOneFewer:
     @pytest.mark.parametrize(
-        ("divisions", "claim", "made"),
+        ("divisions", "claim", "made", "has"),
         [
-            (28, Claim("plain", 1, 13, 27), 27),  # 40/27
-            (28, Claim("plain", 1, 11, 29), 29),
-            (2, Claim("plain", 40), 1),
+            (28, Claim("plain", 1, 13, 27), "27 divisions", "28 divisions have 28 marks and 28 spaces"),  # 40/27
+            (28, Claim("plain", 1, 11, 29), "29 divisions", "28 divisions have 28 marks and 28 spaces"),
+            (2, Claim("plain", 40), "1 division", "2 divisions have 2 marks and 2 spaces"),
+            (1, Claim("plain", 20), "2 divisions", "1 division has 1 mark and 1 space"),
         ],
     )
-    def test_is_told_by_marks_and_spaces(self, divisions: int, claim: Claim, made: int) -> None:
+    def test_is_told_by_marks_and_spaces(self, divisions: int, claim: Claim, made: str, has: str) -> None:
         undone = list(neighbouring_count(case(Divisions(divisions), claim)))
-        said = (
-            f"This move makes {made} divisions, not {divisions}. {divisions} divisions have {divisions} marks and "
-            f"{divisions} spaces round the work; count the spaces."
-        )
+        said = f"This move makes {made}, not {divisions}. {has} round the work; count the spaces."
         assert {one.explanation for one in undone} == {said}
 
     @pytest.mark.parametrize(

@@ -11,6 +11,7 @@ from ..faults import Refused
 from ..head import Head
 from ..setup import MethodName, Setup
 from ..solving import solve
+from ..wording.figures import counted
 from ..work import Angles, Divisions, Work
 from .claims import Claim, claim_of
 from .making import makes, why_not
@@ -45,7 +46,7 @@ class Case:
     @property
     def what(self) -> str:
         """The work in a word or two, for a sentence."""
-        return f"{self.work.count} divisions" if isinstance(self.work, Divisions) else "this angle"
+        return counted(self.work.count, "division") if isinstance(self.work, Divisions) else "this angle"
 
     def is_right(self, claim: Claim) -> bool:
         """Whether a claim makes the wanted work exactly and can be set."""

@@ -24,7 +24,7 @@ def gears_left_off(case: Case) -> Iterator[Undone]:
     if gearing is None:
         return
     made = 1 / (claim.crank / case.head.ratio)
-    made_text = f"{made} divisions" if made.denominator == 1 else "another number of divisions"
+    made_text = counted(made.numerator, "division") if made.denominator == 1 else "another number of divisions"
     train = gearing_claim(gearing)
     yield Undone(
         replace(claim, method="differential", gearing=train),

@@ -7,7 +7,7 @@ from dataclasses import replace
 from fractions import Fraction
 
 from ..head import Head
-from ..wording.figures import mixed
+from ..wording.figures import counted, mixed
 from ..work import Divisions
 from .case import Case, Undone
 from .claims import Claim
@@ -89,8 +89,12 @@ def neighbouring_count(case: Case) -> Iterator[Undone]:
     for count in (work.count - 1, work.count + 1):
         if count > 0 and made == Fraction(work.every, count):
             said = (
-                f"This move makes {count} divisions, not {work.count}. "
-                f"{work.count} divisions have {work.count} marks and {work.count} spaces round the work; count "
-                f"the spaces."
+                f"This move makes {counted(count, 'division')}, not {work.count}. {_marks_and_spaces(work.count)} "
+                "round the work; count the spaces."
             )
             yield from (Undone(claim, said) for claim in case.right_claims())
+
+
+def _marks_and_spaces(count: int) -> str:
+    have = "has" if count == 1 else "have"
+    return f"{counted(count, 'division')} {have} {counted(count, 'mark')} and {counted(count, 'space')}"
