@@ -98,6 +98,7 @@ class TestAJsonNumber:
 
     def test_of_sixty_four_digits_is_still_taken(self) -> None:
         assert exact(-(10**64 - 1)) == 1 - Fraction(10) ** 64
+        assert exact(10**64 - 1) == Fraction(10) ** 64 - 1
 
     @pytest.mark.parametrize(
         ("number", "printed", "expected"),
@@ -106,6 +107,8 @@ class TestAJsonNumber:
             (Decimal("nan"), "NaN", "a number"),
             (Decimal("inf"), "Infinity", "a number"),
             (10**5000, "…", ORDINARY),
+            (10**64, "…", ORDINARY),
+            (-(10**64), "…", ORDINARY),
             (Decimal("1e10"), "1E+10", ORDINARY),
             (Decimal("1e-65"), "1E-65", ORDINARY),
             (Decimal("1" * 65), "1" * 64 + "…", ORDINARY),
@@ -119,6 +122,19 @@ class TestAJsonNumber:
 
 
 class TestATextInASentence:
+    @pytest.mark.parametrize(
+        ("written", "printed"),
+        [
+            ("22\t30\n15\u2003", "22 30 15 "),
+            ("22\0\x1b\u202e", "22\ufffd\ufffd\ufffd"),
+            ("9" * 64, "9" * 64),
+            ("9" * 64 + "0", "9" * 64 + "…"),
+            ("", ""),
+        ],
+    )
+    def test_is_cut_and_made_harmless(self, written: str, printed: str) -> None:
+        assert shown(written) == printed
+
     @settings(deadline=None)
     @given(some.text(some.characters(exclude_categories=())))
     def test_can_always_be_sent_and_printed(self, written: str) -> None:

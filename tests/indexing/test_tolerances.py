@@ -36,6 +36,10 @@ def test_a_length_at_the_rim_is_kept_up_to_pi_itself(allowed: str, kept: bool) -
     assert within(off(Fraction(1, 1000)), tolerance) is kept
 
 
+def test_what_is_exact_keeps_a_tolerance_of_nothing() -> None:
+    assert within(NO_ERROR, Tolerance(at_rim=Fraction(0), diameter=Fraction(100))) is True
+
+
 @pytest.mark.parametrize(
     "tolerance", [Tolerance(), Tolerance(diameter=Fraction(100)), Tolerance(at_rim=Fraction(1, 100))]
 )

@@ -200,7 +200,7 @@ def exact(number: int | Decimal, fault: type[ReadingError] = NumberError) -> Fra
     if isinstance(number, bool):
         raise fault(str(number).lower(), 0, "a number")
     if isinstance(number, int):
-        if number.bit_length() <= (10**LONGEST_TEXT).bit_length():
+        if abs(number) < 10**LONGEST_TEXT:
             return Fraction(number)
         raise fault("…", 0, ORDINARY)
     _, digits, exponent = number.as_tuple()

@@ -1,7 +1,7 @@
 """Sine and cosine of an exact angle, as rationals, so that a chord keeps every figure that a float can hold.
 
-Whole numbers of 1e-50 stand for fractions. The angle is first brought into the first quadrant, exactly, where
-the power series needs some twenty terms.
+Whole numbers of 1e-50 stand for fractions. The angle is first brought within a quarter turn of zero by half turns,
+exactly, where the power series needs some twenty terms.
 """
 
 from __future__ import annotations
@@ -19,10 +19,9 @@ def sine(turns: Fraction) -> Fraction:
     >>> float(sine(Fraction(1, 12))), sine(Fraction(1, 2))
     (0.5, Fraction(0, 1))
     """
-    part = turns % 1
-    if part >= Fraction(1, 2):
-        return -sine(part - Fraction(1, 2))
-    return Fraction(_series(int(2 * PI * min(part, Fraction(1, 2) - part) * SCALE)), SCALE)
+    halves = round(2 * turns)
+    size = _series(int(2 * PI * (turns - Fraction(halves, 2)) * SCALE))
+    return Fraction(-size if halves % 2 else size, SCALE)
 
 
 def cosine(turns: Fraction) -> Fraction:

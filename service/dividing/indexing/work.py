@@ -53,9 +53,7 @@ class Divisions:
 
 
 def _every_faults(count: int, every: int) -> list[Fault]:
-    if 1 < every < count and gcd(every, count) == 1:
-        return []
-    if not 1 <= every < max(count, 2):
+    if not 1 < every < count:
         return [
             Fault(
                 ("every",),
@@ -63,6 +61,8 @@ def _every_faults(count: int, every: int) -> list[Fault]:
             )
         ]
     shared = gcd(every, count)
+    if shared == 1:
+        return []
     sentence = f"{every} spaces a move would miss divisions: {every} and {count} share the factor {shared}."
     return [Fault(("every",), sentence)]
 
