@@ -16,6 +16,10 @@ ANGLE = "an angle such as 22.5, 22°30' or 1/7 turn"
 END = "the end of the angle"
 
 
+def in_each_word(number: str, words: str, turns: str) -> list[tuple[str, str]]:
+    return [(f"{number} {word}", turns) for word in words.split()]
+
+
 class TestADecimalNumberOfDegrees:
     @pytest.mark.parametrize(
         ("written", "degrees"),
@@ -49,11 +53,14 @@ class TestUnits:
     @pytest.mark.parametrize(
         ("written", "turns"),
         [
-            *((f"90{mark}", "1/4") for mark in ["°", "º", "˚", "∘", "d", " deg", "DEG", " degs", " Degrees"]),
-            *((f"90{mark}", "1/240") for mark in ["'", "′", "’", "‘", "´", "m", " min", " mins.", "arcmin"]),
-            *((f"90{mark}", "1/14400") for mark in ['"', "″", "”", "“", "''", "′′", "’’", "s", " sec."]),
-            *((f"0.25 {word}", "1/4") for word in ["turn", "turns", "rev", "revs", "revolution", "Turn"]),
-            *((f"100 {word}", "1/4") for word in ["gon", "grad", "grads", "gradians", "GON"]),
+            *((f"90{mark}", "1/4") for mark in "°º˚∘"),
+            *in_each_word("90", "d deg degs degree degrees DEG Degrees", "1/4"),
+            *((f"90{mark}", "1/240") for mark in "'′’‘´`ʹʼ"),
+            *in_each_word("90", "m min mins minute minutes arcmin mins. Min", "1/240"),
+            *((f"90{mark}", "1/14400") for mark in ["\"", *"″”“ʺ˝", "''", "′′", "’’", "´`"]),
+            *in_each_word("90", "s sec secs second seconds arcsec sec. SEC", "1/14400"),
+            *in_each_word("0.25", "turn turns rev revs revolution revolutions Turn rev.", "1/4"),
+            *in_each_word("100", "gon gons grad grads gradian gradians GON grad.", "1/4"),
             ("1/7 turn", "1/7"),
             ("1/7turn", "1/7"),
             ("-1/7 turn", "-1/7"),
@@ -79,7 +86,7 @@ class TestUnits:
     def test_of_a_fraction_are_degrees_unless_told(self, written: str, degrees: str) -> None:
         assert parse_angle(written) == Angle(Fraction(degrees) / 360)
 
-    @pytest.mark.parametrize("word", ["rad", "rads", "radian", "Radians"])
+    @pytest.mark.parametrize("word", ["rad", "rads", "radian", "radians", "Radians", "rad."])
     def test_in_radians_are_right_to_forty_places_and_not_rational(self, word: str) -> None:
         angle = parse_angle(f"0.35 {word}")
         # 0.35/(2 pi), by long division of the printed digits of pi.

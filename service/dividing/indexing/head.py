@@ -106,7 +106,7 @@ class Dial:
             return [Fault((), "A dial has either a graduation in degrees or a number of plain divisions.")]
         if self.divisions is not None:
             wrong = not 1 <= self.divisions <= bounds.DIAL_UNITS_MOST
-            faults = [Fault(("divisions",), "A dial has 1 to 10,000,000 divisions.")] if wrong else []
+            faults = [Fault(("divisions",), f"A dial has 1 to {bounds.DIAL_UNITS_MOST:,} divisions.")] if wrong else []
             if self.vernier is not None:
                 faults.append(Fault(("vernier",), "A vernier belongs to a dial in degrees; leave it out."))
             return faults

@@ -112,7 +112,7 @@ def _dial_faults(head: Head) -> list[Fault]:
         sentence = f"One crank turn at {head.ratio}:1 is not a whole number of the dial's smallest readings."
         return [Fault(("dial",), sentence)]
     if units > bounds.DIAL_UNITS_MOST:
-        return [Fault(("dial",), "The dial is finer than 10,000,000 readings in a crank turn.")]
+        return [Fault(("dial",), f"The dial is finer than {bounds.DIAL_UNITS_MOST:,} readings in a crank turn.")]
     return []
 
 
