@@ -38,6 +38,10 @@ class TestAJsonValue:
         assert parse_angle(Decimal(number)) == Angle(Fraction(number) / 360)
         assert parse_angle(int(float(number))) == Angle(Fraction(int(float(number)), 360))
 
+    @pytest.mark.parametrize(("degrees", "turns"), [(360_000, 1000), (-360_000, -1000), (Decimal("360000.0"), 1000)])
+    def test_of_a_thousand_turns_is_still_taken(self, degrees: int | Decimal, turns: int) -> None:
+        assert parse_angle(degrees) == Angle(Fraction(turns))
+
     @pytest.mark.parametrize(
         ("number", "sentence"),
         [

@@ -81,6 +81,9 @@ class TestUnits:
             ("22 1/2°", "45/2"),
             ("45/2'", "3/8"),
             ("-1/2", "-1/2"),
+            ("0/7", "0"),
+            ("0 0/7", "0"),
+            ("0/7 rad", "0"),
         ],
     )
     def test_of_a_fraction_are_degrees_unless_told(self, written: str, degrees: str) -> None:
