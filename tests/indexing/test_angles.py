@@ -17,7 +17,7 @@ from dividing.indexing.angles import (
     angle_out,
     angle_out_of,
     decimal_degrees,
-    dm,
+    dm_of,
     dms,
     dms_of,
     parse_angle,
@@ -147,7 +147,7 @@ class TestPrinting:
         ],
     )
     def test_in_degrees_and_minutes_as_the_spindle_scale_is_read(self, turns: str, printed: str) -> None:
-        assert dm(Fraction(turns)) == printed
+        assert dm_of(*Fraction(turns).as_integer_ratio()) == printed
 
     @pytest.mark.parametrize(
         ("turns", "printed"),
@@ -184,7 +184,7 @@ class TestPrinting:
     @settings(deadline=None)
     @given(TURNS)
     def test_of_whole_minutes_is_right_to_half_a_minute(self, turns: Fraction) -> None:
-        assert abs(parse_angle(dm(turns)).turns - turns) <= Fraction(1, 2 * 21600)
+        assert abs(parse_angle(dm_of(turns.numerator, turns.denominator)).turns - turns) <= Fraction(1, 2 * 21600)
 
     @settings(deadline=None)
     @given(TURNS)

@@ -1,7 +1,7 @@
 """Angles: read in any notation, kept as exact turns of the spindle, printed only at the end.
 
 Printing takes whole numbers from first to last, because a table of 20,000 positions is printed through it:
-each printed form has a twin (`dms_of` for `dms`) that takes the numerator and denominator, reduced or not,
+what a table prints has a form (`dms_of` for `dms`) that takes the numerator and denominator, reduced or not,
 and makes no `Fraction`. A denominator is always above 0.
 """
 
@@ -21,8 +21,6 @@ __all__ = [
     "angle_out",
     "angle_out_of",
     "decimal_degrees",
-    "decimal_degrees_of",
-    "dm",
     "dm_of",
     "dms",
     "dms_of",
@@ -125,7 +123,7 @@ def dms(turns: Fraction, places: int = 2) -> str:
 
 
 def dm_of(numerator: int, denominator: int) -> str:
-    """Give the turns numerator/denominator in degrees and the nearest whole minute.
+    """Give the turns numerator/denominator in degrees and the nearest whole minute, as the spindle's scale is read.
 
     >>> dm_of(15, 73)
     "73°58'"
@@ -136,31 +134,13 @@ def dm_of(numerator: int, denominator: int) -> str:
     return f"{sign}{degree}°{_TWO[minute]}'"
 
 
-def dm(turns: Fraction) -> str:
-    """Give turns in degrees and the nearest whole minute, as a scale on the spindle nose is read.
-
-    >>> dm(Fraction(15, 73))
-    "73°58'"
-    """
-    return dm_of(turns.numerator, turns.denominator)
-
-
-def decimal_degrees_of(numerator: int, denominator: int) -> float:
-    """Give the turns numerator/denominator in degrees, the nearest float.
-
-    >>> decimal_degrees_of(1, 7)
-    51.42857142857143
-    """
-    return numerator * 360 / denominator
-
-
 def decimal_degrees(turns: Fraction) -> float:
     """Give turns in degrees, the nearest float.
 
     >>> decimal_degrees(Fraction(1, 16))
     22.5
     """
-    return decimal_degrees_of(turns.numerator, turns.denominator)
+    return turns.numerator * 360 / turns.denominator
 
 
 def seconds_of(numerator: int, denominator: int) -> float:
