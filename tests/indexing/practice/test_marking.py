@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from fractions import Fraction
 
 import pytest
@@ -26,8 +27,8 @@ from dividing.indexing.practice.exercise import AnyClaim
 from dividing.indexing.practice.kinds import KINDS
 from dividing.indexing.verifying import Claim, GearingClaim, SecondClaim
 from dividing.indexing.work import Arc, Divisions
-from tests.indexing.practice.by_second import plain_of
-from tests.indexing.practice.classes import GEARED, HEADS, exercises
+from tests.indexing.practice.by_second import plain_of, turned
+from tests.indexing.practice.classes import GEARED, HALF_MINUTES, HEADS, exercises
 from tests.indexing.refusals import faults_of
 from tests.indexing.verifying.slips_made import SLIPS
 from tests.second.holes import direct_settings
@@ -44,8 +45,24 @@ def posed(task: Task, head: Head = USUAL) -> Exercise:
     return Exercise(1, task, "?", key)
 
 
-def marked(task: Task, claim: AnyClaim, head: Head = USUAL) -> Mark:
-    return mark(posed(task, head), Response(1, claim=claim), head)
+def marked(task: Task, response: AnyClaim | Response, head: Head = USUAL) -> Mark:
+    exercise = posed(task, head)
+    found = mark(exercise, response if isinstance(response, Response) else Response(1, claim=response), head)
+    assert found.exercise is exercise
+    return found
+
+
+def makes(task: Task, claim: AnyClaim, head: Head) -> Angle | None:
+    """What a claim turns the work, the head turned as it says with all the gears that it names; None without a move."""
+    if claim == ArmsClaim(0) or isinstance(claim, PlateClaim):
+        return None
+    if isinstance(claim, ArmsClaim):
+        whole = head.ratio * task.work.step // 1
+        claim = Claim("plain", int(whole), claim.sector_holes - 1, task.circle)
+    if claim.method == "nearest":
+        return None
+    gears = claim.gearing.gears if claim.gearing else ()
+    return Angle(turned(claim, replace(head, change_gears=(*head.change_gears, *gears))).spindle)
 
 
 def key_as_response(exercise: Exercise) -> Response:
@@ -59,6 +76,7 @@ PLATE, ARMS = Task("which_plate", 1, Divisions(28)), Task("sector_arms", 2, Divi
 COMPOUND = Task("compound", 1, Divisions(51, fixed=True))
 DIFFERENTIAL = Task("differential", 2, Divisions(73, fixed=True))
 DIAL = Task("dial", 3, Arc(Angle(Fraction(2, 7))), position=(2, 7))
+AT_3_OF_8 = Task("dial", 2, Arc(Angle(Fraction(3, 8))), position=(3, 8))
 NO_51 = Task("plain", 2, Divisions(51), none=True)
 NO_PLATE_51 = Task("which_plate", 2, Divisions(51), none=True)
 
@@ -94,6 +112,7 @@ RIGHT: list[tuple[Task, AnyClaim, Head]] = [
 def test_every_right_answer_counts(task: Task, claim: AnyClaim, head: Head) -> None:
     found = marked(task, claim, head)
     assert (found.verdict, found.explanation, found.slips) == ("right", (), ())
+    assert found.makes == makes(task, claim, head)
 
 
 WRONG: list[tuple[Task, AnyClaim, Head, tuple[str, ...], list[str]]] = [
@@ -108,6 +127,11 @@ WRONG: list[tuple[Task, AnyClaim, Head, tuple[str, ...], list[str]]] = [
     (PLAIN, Claim("plain", 0, 5, 16), USUAL, ("That makes 128 divisions, not 28.",), []),
     (PLAIN, Claim("plain", 0, 6, 17), USUAL, ("That makes 113 1/3 divisions, not 28.",), []),
     (PLAIN, Claim("plain"), USUAL, ("That does not turn the work at all.",), []),
+    (PLAIN, Claim("nearest", circle=20), USUAL, ("The nearest holes are not all where the cuts belong.",), []),
+    (PLAIN, Claim("nearest", circle=49), USUAL,
+     ("That makes the work, but the exercise asks for plain indexing, one move on one circle.",), []),
+    # A turn of 9 degrees and 3 more.
+    (PLAIN, Claim("dial", 1, reading=parse_angle("3°")), GEARED, ("That makes 30 divisions, not 28.",), []),
     (PLAIN, Claim("plain", 0, 5, 22), USUAL,
      ("That makes 176 divisions, not 28.", "No plate of this head has a circle of 22 holes."), []),
     (PLAIN, Claim("direct", 0, 1, 28), Head(direct_circles=(28,)),
@@ -138,6 +162,11 @@ WRONG: list[tuple[Task, AnyClaim, Head, tuple[str, ...], list[str]]] = [
       "the arms embrace 10 holes for 9 spaces."), ["counted_the_pin_hole"]),
     # 1 7/21 = 4/3 turns: thirty divisions.
     (ARMS, ArmsClaim(8), USUAL, ("Arms over 8 holes mark off 7 spaces.", "That makes 30 divisions, not 28."), []),
+    # 40/38 = 1 1/19.
+    (Task("sector_arms", 2, Divisions(38), circle=19), ArmsClaim(1), USUAL,
+     ("Arms over 1 hole mark off 0 spaces.",
+      "You moved 0 spaces where 1 is wanted: the hole that the pin is in was counted as the first. It is not counted; "
+      "the arms embrace 2 holes for 1 space."), ["counted_the_pin_hole"]),
     (ARMS, ArmsClaim(0), USUAL,
      ("The arms stand over two holes at least: the one that the pin is in and the one that it goes to.",), []),
     # 40/50 on the circle of 20 would be 51 divisions' neighbour; what is asked has no circle.
@@ -153,6 +182,12 @@ WRONG: list[tuple[Task, AnyClaim, Head, tuple[str, ...], list[str]]] = [
     (COMPOUND, Claim("compound", 0, 10, 15, SecondClaim(-2, 17)), USUAL,
      ("Both moves are right, but the second goes the same way as the crank: 2 spaces on 17 with the sign +. Always "
       "make it in the same order, after the first.",), ["second_move_wrong_way"]),
+    (COMPOUND, Claim("compound", 0, 10, 15, SecondClaim(2, 17)), Head(stop_circles=(18,)),
+     ("The figures are right, but it cannot be set so on this head.", "The stop pin does not reach the circle of 17."),
+     []),
+    # 96/56 = 48/28.
+    (DIFFERENTIAL, Claim("differential", 0, 12, 21, gearing=GearingClaim(96, 56, None, 2)), GEARED,
+     ("The figures are right, but it cannot be set so on this head.", "You own no change gear of 96 teeth."), []),
     (DIFFERENTIAL, Claim("differential", 0, 12, 21), GEARED,
      ("This crank move belongs to a row with gears. With the plate at rest it makes 70 divisions; hang 48 on the "
       "spindle, 28 on the worm side, so that the plate turns against the crank, and it makes 73 divisions.",),
@@ -167,8 +202,15 @@ WRONG: list[tuple[Task, AnyClaim, Head, tuple[str, ...], list[str]]] = [
     (DIAL, Claim("dial", 25, divisions=Fraction(72)), LINES,
      ("You rounded one step and took it 2 times. Work every position from zero and round only what you set: 2/7 of a "
       "turn.",), ["rounded_step_added_up"]),
-    (Task("dial", 2, Arc(Angle(Fraction(3, 8))), position=(3, 8)), Claim("dial", 33, reading=parse_angle("2°59'")),
+    (AT_3_OF_8, Claim("dial", 33, reading=parse_angle("2°59'")),
      TABLE, ("That turns the work through 134°59', not 135°.",), []),
+    # 32 turns of 4 degrees and 7 are 135, as 33 and 3 are; nothing was rounded.
+    (AT_3_OF_8, Claim("dial", 32, reading=parse_angle("7°")), TABLE,
+     ("The figures are right, but it cannot be set so on this head.", "The reading is more than one turn of the dial."),
+     []),
+    # To half a minute a seventh is 51 degrees 25' 30"; twice that is 11 77/180 turns of 9 degrees, set by a plate.
+    (DIAL, Claim("plain", 11, 77, 180), Head(plates=((180,),), dial=HALF_MINUTES),
+     ("That turns the work through 102°51', not 102°51'25.71\".",), []),
 ]  # fmt: skip
 
 
@@ -178,19 +220,20 @@ def test_a_wrong_answer_is_explained(
 ) -> None:
     found = marked(task, claim, head)
     assert (found.verdict, found.explanation) == ("wrong", explanation)
-    assert [slip.slip for slip in found.slips][: len(slips)] == slips
-    assert slips or not found.slips
+    assert [slip.slip for slip in found.slips] == slips
+    assert found.makes == makes(task, claim, head)
 
 
-def test_what_the_claim_makes_is_told() -> None:
-    assert marked(PLAIN, Claim("plain", 0, 5, 16)).makes == Angle(Fraction(1, 128))
-    assert marked(PLAIN, Claim("plain", 1, 9, 21)).makes == Angle(Fraction(1, 28))
-    assert marked(ARMS, ArmsClaim(8)).makes == Angle(Fraction(1, 30))
-    assert marked(ARMS, ArmsClaim(10)).makes == Angle(Fraction(1, 28))
-    assert marked(PLATE, PlateClaim(2, 21)).makes is None
+def test_a_reading_in_radians_makes_no_rational_angle() -> None:
     in_radians = marked(DIAL, Claim("dial", 25, reading=parse_angle("0.05 rad")), TABLE)
     assert in_radians.makes is not None
     assert not in_radians.makes.rational
+
+
+def test_steps_added_up_are_corrected_to_the_position_worked_from_zero() -> None:
+    # 102 degrees 51' 25.7" are 25 turns of 4 degrees and 2 degrees 51'.
+    slip = marked(DIAL, Claim("dial", 25, reading=parse_angle("2°52'")), TABLE).slips[0]
+    assert slip.corrected == Claim("dial", 25, reading=parse_angle("2°51'"))
 
 
 # 40/28 worked as 20 spaces on 49 after one turn: a hole short.
@@ -228,30 +271,30 @@ PIN_HOLE = (
     ],
 )
 def test_a_slip_is_found_by_its_name(response: Response, verdict: str, explanation: tuple[str, ...]) -> None:
-    found = mark(posed(SLIP), response, USUAL)
+    found = marked(SLIP, response)
     assert (found.verdict, found.explanation) == (verdict, explanation)
 
 
 def test_a_slip_that_explains_it_as_well_counts() -> None:
     # 40/124 = 10/31. Nine spaces are one short, and are right on a head of 36:1, since 36/124 = 9/31.
     task = Task("find_the_slip", 1, Divisions(124), claim=Claim("plain", 0, 9, 31), slip="counted_the_pin_hole")
-    verdicts = {slip: mark(posed(task), Response(1, slip=slip), USUAL).verdict for slip in SLIPS}
+    verdicts = {slip: marked(task, Response(1, slip=slip)).verdict for slip in SLIPS}
     assert {slip for slip, verdict in verdicts.items() if verdict == "right"} == {"counted_the_pin_hole", "other_ratio"}
 
 
 @pytest.mark.parametrize("task", [PLAIN, PLATE, COMPOUND])
 def test_saying_that_nothing_serves_is_wrong_where_something_does(task: Task) -> None:
-    found = mark(posed(task), Response(1, none=True), USUAL)
+    found = marked(task, Response(1, none=True))
     assert (found.verdict, found.explanation) == ("wrong", ("There is a setting that serves; look at the key.",))
 
 
 def test_saying_that_nothing_serves_is_right_where_nothing_does() -> None:
-    found = mark(posed(NO_51), Response(1, none=True), USUAL)
+    found = marked(NO_51, Response(1, none=True))
     assert (found.verdict, found.explanation) == ("right", ("No circle on these plates is a multiple of 51.",))
 
 
 def test_what_lacks_is_wrong_and_told() -> None:
-    found = mark(posed(PLAIN), Response(1, lacking=("Give the circle.",)), USUAL)
+    found = marked(PLAIN, Response(1, lacking=("Give the circle.",)))
     assert (found.verdict, found.explanation) == ("wrong", ("Give the circle.",))
 
 
@@ -259,7 +302,8 @@ def test_an_exercise_without_a_response_is_not_answered() -> None:
     drawn = sheet(Wanted(3, 4)).exercises
     marks = mark_all(drawn, {2: key_as_response(drawn[1])}, USUAL)
     assert [one.verdict for one in marks] == ["not_answered", "right", "not_answered", "not_answered"]
-    assert mark(drawn[0], Response(1), USUAL).verdict == "not_answered"
+    assert [one.exercise for one in marks] == list(drawn)
+    assert marked(PLAIN, Response(1)).verdict == "not_answered"
 
 
 @pytest.mark.parametrize("eighth", range(len(HEADS)))

@@ -87,7 +87,7 @@ def _mark_none(exercise: Exercise) -> Mark:
 def _mark_claim(exercise: Exercise, claim: Claim, head: Head) -> Mark:
     task = exercise.task
     found = verify(task.work, head, claim, tolerance=_tolerance(task, head))
-    by = METHOD_OF.get(task.kind, claim.method)
+    by = METHOD_OF[task.kind]
     if found.verdict in ("exact", "within_tolerance"):
         if claim.method == by and not task.none:
             return Mark(exercise, "right", makes=_made(found, claim))

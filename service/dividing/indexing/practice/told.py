@@ -42,10 +42,14 @@ def _which(how: str | None) -> str:
 
 def makes(task: Task, found: Verdict) -> list[str]:
     """What a claim makes where no slip explains it."""
-    if found.step is None or not found.divisions:
+    if found.step is None and found.error is not None:
+        return ["The nearest holes are not all where the cuts belong."]
+    if not found.step:
         return ["That does not turn the work at all."]
-    made = found.divisions
+    if found.step == task.work.step:
+        return ["The figures are right, but it cannot be set so on this head."]
     if isinstance(task.work, Divisions):
+        made = 1 / found.step
         return [f"That makes {mixed(made.numerator, made.denominator)} divisions, not {task.work.count}."]
     return [
         f"That turns the work through {exact_angle(found.step)}, not {task.written or exact_angle(task.work.step)}."
