@@ -2,16 +2,20 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+from dataclasses import replace
 from fractions import Fraction
+from math import ceil, floor
 
 import pytest
 
 from dividing.indexing.angles import Angle, parse_angle
-from dividing.indexing.head import TWELVE_GEARS, Head
+from dividing.indexing.head import TWELVE_GEARS, Head, Idlers
 from dividing.indexing.methods import differential
-from dividing.indexing.setup import Declined
-from dividing.indexing.work import Angles, Arc, Divisions, Work
+from dividing.indexing.setup import NO_ERROR, Declined, Even, Gearing, Move, Setup
+from dividing.indexing.work import Angles, Arc, Divisions, Stepped, Work
 from tests.indexing.as_told import crank, motion, setups
+from tests.indexing.coverage.second_way import shelf_of
 
 GEARED = Head(change_gears=TWELVE_GEARS)
 RADIANS = parse_angle("0.35 rad")
@@ -45,6 +49,96 @@ class TestExact:
         # A simple train wants an idler to turn the plate with the crank, and two to turn it against.
         bare = Head(change_gears=(24, 48))
         assert differential.exact(Divisions(51), bare) == differential.NO_TRAIN
+
+
+class TestWholeSetupsByHand:
+    # 10 to 1 with a circle of 4 on the mounted plate and one of 6; of 20, 30 and 40 teeth one is always the idler, so
+    # the plate turns with the crank only, by 1/2, 2/3, 3/4, 4/3, 3/2 or 2: 10 - N h/c is one of these.
+    SMALL = Head(ratio=10, plates=((4,), (6,)), direct_circles=(), change_gears=(40, 20, 30))
+    MORE = Head(ratio=10, plates=((4,),), direct_circles=(), change_gears=(17, 20, 30, 40))
+    HALF, TWO, TWO_THIRDS = (Gearing(*pair, None, 1, "with") for pair in ((20, 40), (40, 20), (20, 30)))
+    THREE_QUARTERS, TWO_BACK = Gearing(30, 40, None, 1, "with"), Gearing(40, 20, None, 2, "against")
+
+    @pytest.mark.parametrize(
+        ("work", "head", "told"),
+        [
+            # 38 of 4 and 57 of 6 are both half a turn: told once, on the mounted plate.
+            (Divisions(19), SMALL, [(Move(0, 2, 4, 1), HALF)]),
+            (Divisions(19), replace(SMALL, mounted_plate=2), [(Move(0, 3, 6, 2), HALF)]),
+            (Divisions(38), SMALL, [(Move(0, 1, 4, 1), HALF)]),
+            # 8 x 7/6 = 56/6; 56 of 6 is on the other plate only.
+            (Divisions(7), SMALL, [(Move(1, 2, 6, 2), TWO_THIRDS)]),
+            # 32 of 4 and 48 of 6 are a whole turn: told once, on the first circle. 56 of 6 has the slower plate.
+            (Divisions(8), SMALL, [(Move(1, 0, 4, 1), TWO), (Move(1, 1, 6, 2), TWO_THIRDS)]),
+            # Turned back: 10 + 2 = 12 x 1.
+            (Divisions(12), MORE, [(Move(1, 0, 4, 1), TWO_BACK)]),
+            # Over two spaces: 10 - 19/2 x 4/4 = 1/2 and 10 - 111/2 x 1/6 = 3/4.
+            (Divisions(19, every=2), SMALL, [(Move(1, 0, 4, 1), HALF)]),
+            (Divisions(111, every=2), SMALL, [(Move(0, 1, 6, 2), THREE_QUARTERS)]),
+            # An angle of 2/19 of a turn is the same move, one of 1/19 half of it.
+            (Arc(Angle(Fraction(2, 19)), 3), SMALL, [(Move(1, 0, 4, 1), HALF)]),
+            (Arc(Angle(Fraction(1, 19)), 3), SMALL, [(Move(0, 2, 4, 1), HALF)]),
+        ],
+    )
+    def test_exactly(self, work: Stepped, head: Head, told: list[tuple[Move, Gearing]]) -> None:
+        spacing = Even(work.step)
+        found = [Setup("differential", spacing, NO_ERROR, move, None, train, work.every) for move, train in told]
+        assert list(setups(differential.exact(work, head))) == found
+        assert list(setups(differential.exact(work, head, 1))) == found[:1]
+
+    def test_a_head_without_a_table_is_gone_through_circle_by_circle(self) -> None:
+        # 17 gears are too many for a table; the added ones, all alike, only come after the others.
+        many = replace(self.SMALL, change_gears=(20, 30, 40, *[199] * 14))
+        for divisions in (7, 8, 19, 38):
+            few, found = (differential.exact(Divisions(divisions), head) for head in (self.SMALL, many))
+            assert [setup for setup in setups(found) if setup in setups(few)] == list(setups(few))
+
+
+class TestAgainstEveryTrainOnEveryHole:
+    """Few gears and small circles, so that all can be tried in fractions."""
+
+    HEADS: Mapping[str, Head] = {
+        "two gears": Head(ratio=10, plates=((4,), (6,)), change_gears=(20, 40), idlers=Idlers(0, 1, 0, 1)),
+        "three": Head(ratio=10, plates=((4, 6),), change_gears=(40, 20, 30)),
+        "four": Head(ratio=40, plates=((5, 6), (7,)), change_gears=(24, 28, 44, 100)),
+        "five": Head(ratio=9, plates=((5,), (4,)), change_gears=(20, 24, 30, 44, 70)),
+        "the plate ahead of the crank": Head(ratio=3, plates=((4, 5),), change_gears=(20, 24, 30, 44, 110)),
+        "ratio 1": Head(ratio=1, plates=((12, 20),), change_gears=(24, 28, 48, 48)),
+    }
+
+    @pytest.mark.parametrize("name", HEADS)
+    @pytest.mark.parametrize("every", [1, 2])
+    def test_each_number_exact_or_near(self, name: str, every: int) -> None:
+        head = self.HEADS[name]
+        shelf = shelf_of(head, head.change_gears)
+        for count in range(every + 1, 50, 2 * every):
+            work = Divisions(count, every, fixed=True)
+            made = {
+                kind: {
+                    (Fraction(holes, circle), motion, Fraction(holes, circle) / (head.ratio - motion) - work.step)
+                    for face in head.plates
+                    for circle in face
+                    for motion in motions
+                    if abs(motion) <= 6 and motion < head.ratio
+                    for holes in holes_about(head, circle, work)
+                }
+                for kind, motions in (("two", shelf.simple), ("four", shelf.compound))
+            }
+            exact = {(move, motion_of) for kind in made.values() for move, motion_of, off in kind if off == 0}
+            told = [(crank(setup), motion(setup)) for setup in setups(differential.exact(work, head))]
+            assert set(told) == exact if len(exact) < 12 else set(told) < exact, count
+            offs = [min((abs(off) for *_, off in kind), default=Fraction(1)) for kind in made.values()]
+            nearest = [offs[1], offs[0]] if offs[1] < offs[0] else [offs[0]]
+            near = setups(differential.approximate(work, head))
+            assert [setup.accuracy.worst for setup in near] == [
+                (count - 1) * off for off in nearest if 2 * count**2 * off < 1
+            ], count
+
+
+def holes_about(head: Head, circle: int, work: Divisions) -> range:
+    """The spaces at which the plate would turn six times at most."""
+    least, most = ((head.ratio + turns) * circle * work.step for turns in (-6, 6))
+    return range(max(1, ceil(least)), floor(most) + 1)
 
 
 class TestWhyItGivesNothing:
