@@ -3,18 +3,22 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from itertools import permutations
+from math import gcd
 
 import pytest
 
+from dividing.indexing.accuracy import accuracy
 from dividing.indexing.angles import Angle, parse_angle
 from dividing.indexing.head import Head
 from dividing.indexing.methods import compound
-from dividing.indexing.setup import Declined, Move, Rounded, SecondMove
-from dividing.indexing.work import Angles, Arc, Divisions, Work
+from dividing.indexing.setup import NO_ERROR, Declined, Even, Move, Rounded, SecondMove, Setup
+from dividing.indexing.work import Angles, Arc, Divisions, Stepped, Work
 from tests.indexing.as_told import both_moves, first_move, second_move, setups
 
 RADIANS = parse_angle("0.35 rad")
 ONE_CIRCLE_EACH = Head(plates=((20,), (21,)))
+FIFTEEN_SEVENTEEN = Head(plates=((15, 17),))
 STOP_ON_NOTHING = Head(plates=((20,), (21, 23)), stop_circles=(20,))
 
 
@@ -77,6 +81,109 @@ class TestExact:
     def test_what_one_circle_makes_is_not_offered(self) -> None:
         # 40/28 = 1 3/7 on 21 alone; with 22 beside it there is no second move to make.
         assert compound.exact(Divisions(28), Head(plates=((21, 22),))) == compound.NO_TWO_CIRCLES
+
+
+class TestWholeSetupsByHand:
+    @pytest.mark.parametrize(
+        ("work", "head", "move", "second"),
+        [
+            # 40/51 = 200/255 = 10/15 + 2/17; 2/17 + 10/15 has the longer second move.
+            (Divisions(51), FIFTEEN_SEVENTEEN, Move(0, 10, 15, 1), SecondMove(2, 17)),
+            (Arc(Angle(Fraction(1, 51)), 2), FIFTEEN_SEVENTEEN, Move(0, 10, 15, 1), SecondMove(2, 17)),
+            # 80/51 = 400/255 = 20/15 + 4/17.
+            (Divisions(51, every=2), FIFTEEN_SEVENTEEN, Move(1, 5, 15, 1), SecondMove(4, 17)),
+            # 40/69 = 440/759 = 22/33 - 2/23; with the pin on 33 alone 21/23 - 11/33.
+            (Divisions(69), Head(plates=((23, 33),)), Move(0, 22, 33, 1), SecondMove(-2, 23)),
+            (Divisions(69), Head(plates=((23, 33),), stop_circles=(33,)), Move(0, 21, 23, 1), SecondMove(-11, 33)),
+            # The same two circles on both plates are used on the one that is mounted.
+            (Divisions(51), Head(plates=((15, 17),) * 2, mounted_plate=2), Move(0, 10, 15, 2), SecondMove(2, 17)),
+        ],
+    )
+    def test_exactly(self, work: Stepped, head: Head, move: Move, second: SecondMove) -> None:
+        setup = Setup("compound", Even(work.step), NO_ERROR, move, second, None, work.every)
+        assert compound.exact(work, head) == (setup,)
+
+    def test_nearly(self) -> None:
+        # 1/3 lies between 11/35 and 12/35 = 1/5 + 1/7.
+        work, head = Arc(Angle(Fraction(1, 3)), 2), Head(ratio=1, plates=((5, 7),), direct_circles=())
+        spacing = Even(Fraction(12, 35))
+        setup = Setup("compound", spacing, accuracy(work, spacing), Move(0, 1, 5, 1), SecondMove(1, 7), None, 1)
+        assert setup.accuracy.worst == Fraction(1, 105)
+        assert compound.approximate(work, head) == (setup,)
+
+    def test_positions_of_a_list(self) -> None:
+        head = Head(plates=((15, 17),))
+        setup = Setup("compound", Rounded(40 * 255), NO_ERROR, Move(None, None, 15, 1), SecondMove(None, 17))
+        assert compound.exact(a_list("0", "1/51", "1/3"), head) == (setup,)
+
+
+def two_moves(head: Head) -> list[tuple[int, Move, SecondMove]]:
+    """Every two moves on two circles of one plate that turn the spindle on by a turn at most, with their plate."""
+    return [
+        (plate, Move(*divmod(spaces, first), first, plate), SecondMove(back_or_on, second))
+        for plate, face in enumerate(head.plates, 1)
+        for first, second in permutations(face, 2)
+        if head.stop_circles is None or second in head.stop_circles
+        for spaces in range(1, (head.ratio + 1) * first)
+        for back_or_on in range(-second + 1, second)
+        if spaces % first and back_or_on
+    ]
+
+
+class TestAgainstEveryTwoMoves:
+    HEADS = (
+        Head(ratio=1, plates=((5, 7), (4, 6)), direct_circles=()),
+        Head(ratio=3, plates=((6, 9, 10),), direct_circles=(), stop_circles=(6, 10)),
+        Head(ratio=4, plates=((4, 8), (3, 7)), direct_circles=(), mounted_plate=2),
+    )
+
+    @pytest.mark.parametrize("head", HEADS, ids=lambda head: f"{head.ratio} to 1")
+    def test_exactly_by_the_smallest_of_each_two_circles(self, head: Head) -> None:
+        every = two_moves(head)
+        for count in range(2, 90):
+            best: dict[frozenset[int], tuple[bool, Fraction, Fraction]] = {}
+            for plate, move, second in every:
+                if (move.crank + second.crank) * count == head.ratio and neither_alone(move, second):
+                    circles, key = frozenset((move.circle, second.circle)), order(head, plate, move, second)
+                    best[circles] = min(key, best.get(circles, key))
+            found = [
+                order(head, setup.move.plate, setup.move, setup.second)
+                for setup in setups(compound.exact(Divisions(count), head))
+                if setup.move and setup.second and neither_alone(setup.move, setup.second)
+            ]
+            assert found == sorted(best.values()), count
+
+    @pytest.mark.parametrize("head", HEADS, ids=lambda head: f"{head.ratio} to 1")
+    @pytest.mark.parametrize("fixed", [True, False])
+    def test_nearly_none_comes_nearer(self, head: Head, *, fixed: bool) -> None:
+        cranks = {crank for _, move, second in two_moves(head) if (crank := move.crank + second.crank) > 0}
+        for count in range(2, 60):
+            blocks = [k for k in range(2, min(12, count - 1) + 1) if gcd(k, count) == 1 and not fixed]
+            one, *others = (
+                min(abs(crank / head.ratio - Fraction(k, count)) for crank in cranks) for k in (1, *blocks)
+            )
+            if 0 in (one, *others):
+                continue
+            nearest = [one] if min(others, default=one) >= one else [one, min(others)]
+            found = setups(compound.approximate(Divisions(count, fixed=fixed), head))
+            kept = [(count - 1) * off for off in nearest if 2 * count**2 * off < 1]
+            assert [setup.accuracy.worst for setup in found] == kept, count
+            for setup in found:
+                assert setup.move
+                assert setup.second
+                assert setup.spacing == Even((setup.move.crank + setup.second.crank) / head.ratio)
+                assert setup.accuracy == accuracy(Divisions(count, setup.every), setup.spacing)
+
+
+def order(head: Head, plate: int | None, move: Move, second: SecondMove) -> tuple[bool, Fraction, Fraction]:
+    """The mounted plate first, then the smaller moves, then the smaller second one."""
+    return plate != head.mounted_plate, move.crank + abs(second.crank), abs(second.crank)
+
+
+def neither_alone(move: Move, second: SecondMove) -> bool:
+    """Where one circle alone makes the step nobody makes two moves, and how small they are is all one."""
+    whole = move.crank + second.crank
+    return all((whole * circle).denominator != 1 for circle in (move.circle, second.circle))
 
 
 class TestWhyItGivesNothing:
