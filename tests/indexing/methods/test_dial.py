@@ -9,7 +9,7 @@ import pytest
 from dividing.indexing.angles import Angle, parse_angle
 from dividing.indexing.head import Dial, Head
 from dividing.indexing.methods import dial
-from dividing.indexing.setup import Declined, Rounded
+from dividing.indexing.setup import NO_ERROR, Declined, Rounded, Setup
 from dividing.indexing.work import Angles, Arc, Divisions, Work
 from tests.indexing.as_told import setups
 
@@ -38,9 +38,8 @@ def test_it_is_exact_where_every_position_falls_on_a_reading(work: Work, head: H
         assert dial.exact(work, head) == Declined("dial", reason)
         assert not setups(dial.approximate(work, head))[0].exact
         return
-    (setup,) = setups(dial.exact(work, head))
-    assert setup.exact
-    assert (setup.method, setup.spacing, setup.move) == ("dial", Rounded(readings), None)
+    setup = Setup("dial", Rounded(readings), NO_ERROR, None, every=work.every)
+    assert setups(dial.exact(work, head)) == setups(dial.exact(work, head, 1)) == (setup,)
 
 
 def test_the_nearest_reading_keeps_the_spaces_per_move() -> None:

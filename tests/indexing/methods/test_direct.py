@@ -9,8 +9,8 @@ import pytest
 from dividing.indexing.angles import Angle, parse_angle
 from dividing.indexing.head import Head
 from dividing.indexing.methods import direct
-from dividing.indexing.setup import Declined, Even, Move, Rounded
-from dividing.indexing.work import Angles, Arc, Divisions, Work
+from dividing.indexing.setup import NO_ERROR, Declined, Even, Move, Rounded, Setup
+from dividing.indexing.work import Angles, Arc, Divisions, Stepped, Work
 from tests.indexing.as_told import setups
 
 THREE_CIRCLES = Head(direct_circles=(24, 36, 30))
@@ -32,11 +32,12 @@ def a_list(*turns: str) -> Angles:
         (Arc(parse_angle("360"), 2), Head(), [(24, 24)]),
     ],
 )
-def test_the_move_on_every_circle_that_serves(work: Work, head: Head, moves: list[tuple[int, int]]) -> None:
-    found = setups(direct.exact(work, head))
-    assert [setup.move for setup in found] == [Move(0, holes, circle, None) for holes, circle in moves]
-    assert all(setup.exact and setup.spacing == Even(work.step) for setup in found if not isinstance(work, Angles))
-    assert {setup.every for setup in found} == {work.every}
+def test_the_move_on_every_circle_that_serves(work: Stepped, head: Head, moves: list[tuple[int, int]]) -> None:
+    told = [
+        Setup("direct", Even(work.step), NO_ERROR, Move(0, holes, circle, None), every=work.every)
+        for holes, circle in moves
+    ]
+    assert list(setups(direct.exact(work, head))) == told
 
 
 def test_no_more_are_told_than_are_wanted() -> None:
@@ -44,8 +45,8 @@ def test_no_more_are_told_than_are_wanted() -> None:
 
 
 def test_a_list_has_a_move_of_its_own_for_every_position() -> None:
-    (setup,) = setups(direct.exact(a_list("0", "1/8", "5/12"), Head()))
-    assert (setup.move, setup.spacing) == (Move(None, None, 24, None), Rounded(24))
+    setup = Setup("direct", Rounded(24), NO_ERROR, Move(None, None, 24, None))
+    assert direct.exact(a_list("0", "1/8", "5/12"), Head()) == (setup,)
 
 
 @pytest.mark.parametrize(
@@ -60,6 +61,8 @@ def test_a_list_has_a_move_of_its_own_for_every_position() -> None:
         (Divisions(7), Head(), "The direct plate has 24 holes, not a multiple of 7."),
         (Divisions(28), THREE_CIRCLES, "The direct plate has 36 or 30 or 24 holes, not a multiple of 28."),
         (a_list("1/7", "1/11"), Head(), "The direct plate has 24 holes, not a multiple of 77."),
+        (a_list("1/1000000000"), Head(), "The direct plate has 24 holes, not a multiple of 1000000000."),
+        (a_list("1/1000000001"), Head(), "The direct plate has 24 holes, not a multiple of a number so large."),
         (
             a_list("1/999999937", "1/7"),
             Head(),

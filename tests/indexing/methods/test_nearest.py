@@ -6,10 +6,11 @@ from fractions import Fraction
 
 import pytest
 
+from dividing.indexing.accuracy import accuracy
 from dividing.indexing.angles import Angle, parse_angle
 from dividing.indexing.head import Dial, Head
 from dividing.indexing.methods import nearest
-from dividing.indexing.setup import Declined, Move, Rounded, SecondMove
+from dividing.indexing.setup import Declined, Move, Rounded, SecondMove, Setup
 from dividing.indexing.work import Angles, Arc, Divisions, Work
 from tests.indexing.as_told import setups
 
@@ -52,16 +53,16 @@ def test_the_nearest_way_and_one_circle_beside_it(
     assert [setup.accuracy.worst for setup in found] == sorted(setup.accuracy.worst for setup in found)
 
 
-def test_no_move_is_the_same_so_none_is_named() -> None:
-    two, one = setups(nearest.approximate(Divisions(127), Head()))
-    assert (two.move, two.second) == (Move(None, None, 47, 3), SecondMove(None, 49))
-    assert (one.move, one.second) == (Move(None, None, 49, 3), None)
-    (direct,) = setups(nearest.approximate(Divisions(35), FIXTURE))
-    assert direct.move == Move(None, None, 36, None)
-
-
-def test_the_spaces_per_move_are_kept() -> None:
-    assert {setup.every for setup in setups(nearest.approximate(Divisions(127, every=9), Head()))} == {9}
+def test_no_move_is_the_same_so_none_is_named_but_the_spaces_per_move_are() -> None:
+    work, grid, circle = Divisions(127, every=9), Rounded(92_120), Rounded(1_960)
+    assert nearest.approximate(work, Head()) == (
+        Setup("nearest", grid, accuracy(work, grid), Move(None, None, 47, 3), SecondMove(None, 49), every=9),
+        Setup("nearest", circle, accuracy(work, circle), Move(None, None, 49, 3), every=9),
+    )
+    direct = Rounded(36)
+    assert nearest.approximate(Divisions(35), FIXTURE) == (
+        Setup("nearest", direct, accuracy(Divisions(35), direct), Move(None, None, 36, None)),
+    )
 
 
 @pytest.mark.parametrize(

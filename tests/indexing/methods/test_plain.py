@@ -9,9 +9,9 @@ import pytest
 from dividing.indexing.angles import Angle, parse_angle
 from dividing.indexing.head import Dial, Head
 from dividing.indexing.methods import plain
-from dividing.indexing.setup import Declined, Move, Rounded
-from dividing.indexing.work import Angles, Arc, Divisions, Work
-from tests.indexing.as_told import first_move, setups
+from dividing.indexing.setup import NO_ERROR, Declined, Even, Move, Rounded, Setup
+from dividing.indexing.work import Angles, Arc, Divisions, Stepped, Work
+from tests.indexing.as_told import setups
 
 TABLE = Head(ratio=90, plates=(), dial=Dial(divisions=100))
 
@@ -44,10 +44,13 @@ def a_list(*turns: str) -> Angles:
         (Divisions(28), Head(plates=((21,), (21, 49)), mounted_plate=2), [(1, 21, 49), (1, 9, 21)]),
     ],
 )
-def test_every_circle_that_serves_best_first(work: Work, head: Head, moves: list[tuple[int, int, int]]) -> None:
-    found = setups(plain.exact(work, head))
-    assert [first_move(setup) for setup in found] == moves
-    assert all(setup.exact and setup.every == work.every for setup in found)
+def test_every_circle_that_serves_best_first(work: Stepped, head: Head, moves: list[tuple[int, int, int]]) -> None:
+    told = [
+        Setup("plain", Even(work.step), NO_ERROR, Move(*move, head.plate_of[move[-1]]), every=work.every)
+        for move in moves
+    ]
+    assert list(setups(plain.exact(work, head))) == told
+    assert list(setups(plain.exact(work, head, 1))) == told[:1]
 
 
 def test_a_circle_that_stands_on_the_mounted_plate_is_used_there() -> None:
@@ -57,8 +60,12 @@ def test_a_circle_that_stands_on_the_mounted_plate_is_used_there() -> None:
 
 def test_a_list_has_a_move_of_its_own_for_every_position() -> None:
     # 40 x 1/7 = 5 5/7, 40 x 1/3 = 13 1/3: a multiple of 21.
-    (setup,) = setups(plain.exact(a_list("0", "1/7", "1/3"), Head()))
-    assert (setup.move, setup.spacing) == (Move(None, None, 21, 2), Rounded(840))
+    setup = Setup("plain", Rounded(840), NO_ERROR, Move(None, None, 21, 2))
+    assert plain.exact(a_list("0", "1/7", "1/3"), Head()) == (setup,)
+    # 40 x 1/8 is a matter of whole turns, and one circle is named; 40 x 1/28 of every multiple of 7.
+    whole, (larger, smaller) = plain.exact(a_list("1/8"), Head()), setups(plain.exact(a_list("1/28"), Head()))
+    assert whole == (Setup("plain", Rounded(800), NO_ERROR, Move(None, None, 20, 1)),)
+    assert (larger.spacing, smaller.spacing) == (Rounded(40 * 49), Rounded(40 * 21))
 
 
 @pytest.mark.parametrize(
@@ -73,6 +80,9 @@ def test_a_list_has_a_move_of_its_own_for_every_position() -> None:
         (Divisions(73), Head(), "No circle on these plates is a multiple of 73."),
         (Divisions(102), Head(), "No circle on these plates is a multiple of 51."),
         (a_list("1/77", "1/13"), Head(), "No circle on these plates is a multiple of 1001."),
+        # 40 x 1/40,000,000,000 is 1/1,000,000,000 of a crank turn, the next angle less.
+        (a_list("1/40000000000"), Head(), "No circle on these plates is a multiple of 1000000000."),
+        (a_list("1/40000000040"), Head(), "No circle on these plates is a multiple of a number so large."),
         (
             a_list("1/999999937", "1/7"),
             Head(),
@@ -99,6 +109,10 @@ def test_it_never_comes_near_since_its_error_would_add_up() -> None:
         (Arc(parse_angle("1/6"), 2), 90, 24),  # 1/2160 of a turn, 90 of them a crank turn
         (a_list("1/7", "1/3", "1/2"), 40, 21),
         (a_list("0"), 40, 1),
+        # 999,999,937 is a prime of its own: the sum is left as it is once it is above a thousand million.
+        (a_list("1/999999937", "1/7"), 40, 6_999_999_559),
+        (a_list("1/999999937", "1/7", "1/11"), 40, 6_999_999_559),
+        (a_list("1/1000000000", "1/7"), 1, 7_000_000_000),
     ],
 )
 def test_of_which_number_a_circle_must_be_a_multiple(work: Work, ratio: int, holes: int) -> None:
