@@ -6,12 +6,12 @@ import pytest
 
 from dividing.indexing.angles import parse_angle
 from dividing.indexing.bounds import SETUPS_MOST
-from dividing.indexing.faults import Refused
 from dividing.indexing.head import TWELVE_GEARS, Dial, Head
 from dividing.indexing.heads import MINUTE, READY_MADE
-from dividing.indexing.setup import MethodName
+from dividing.indexing.setup import METHOD_NAMES, Gearing, MethodName, Move
 from dividing.indexing.solving import Solution, solve
 from dividing.indexing.work import Angles, Arc, Divisions, Work
+from tests.indexing.refusals import faults_of
 
 GEARED = Head(change_gears=TWELVE_GEARS)
 
@@ -55,6 +55,45 @@ class TestOrder:
         assert solve(Divisions(73), GEARED, limit=2).setups == every[:2]
 
 
+    def test_five_are_told_where_nobody_says_how_many(self) -> None:
+        every = solve(Divisions(51), GEARED, limit=SETUPS_MOST).setups
+        assert len(every) > 5
+        assert solve(Divisions(51), GEARED).setups == every[:5]
+
+    @pytest.mark.parametrize("limit", [1, SETUPS_MOST])
+    def test_the_bounds_of_the_limit_serve(self, limit: int) -> None:
+        assert 1 <= len(solve(Divisions(28), Head(), limit=limit).setups) <= limit
+
+    # 4 at 40:1 is 3 x 2 on a direct plate of 24 and whole turns; 51 compound, since that is asked for, before the dial.
+    @pytest.mark.parametrize(
+        ("divisions", "head", "methods", "told"),
+        [
+            (4, Head(), None, ["direct", "plain"]),
+            (4, GEARED, ["differential", "plain", "direct"], ["direct", "plain", "differential"]),
+            (51, GEARED, ["compound"], ["compound"]),
+            (51, GEARED, ["dial", "compound", "differential"], ["differential", "compound"]),
+            (127, Head(), ["nearest"], ["nearest"]),
+        ],
+    )
+    def test_methods_asked_for_stand_in_the_order_of_choosing(
+        self, divisions: int, head: Head, methods: list[MethodName] | None, told: list[str]
+    ) -> None:
+        setups = solve(Divisions(divisions), head, methods=methods, limit=SETUPS_MOST).setups
+        assert list(dict.fromkeys(setup.method for setup in setups)) == told
+
+    @pytest.mark.parametrize("limit", [1, 2, 3, 12, 13])
+    def test_a_list_is_as_long_as_it_may_be_whatever_methods_it_takes(self, limit: int) -> None:
+        # 51 has more than twelve geared settings, of which twelve are told, and compound ones after them.
+        every = solve(Divisions(51), GEARED, limit=SETUPS_MOST).setups
+        assert solve(Divisions(51), GEARED, limit=limit).setups == every[:limit]
+        assert [setup.method for setup in every[11:13]] == ["differential", "compound"]
+
+    def test_the_question_comes_back_with_the_answer(self) -> None:
+        work = Divisions(28)
+        found = solve(work, GEARED)
+        assert (found.work, found.head) == (work, GEARED)
+
+
 class TestReasons:
     def test_each_method_that_gives_nothing_says_why(self) -> None:
         assert reasons(solve(Divisions(73), Head())) == {
@@ -68,28 +107,165 @@ class TestReasons:
         told = reasons(solve(Divisions(28), GEARED))
         assert told["differential"] == told["compound"] == "Not needed: plain indexing is exact."
 
+    DIRECT_73 = "The direct plate has 24 holes, not a multiple of 73."
+    PLAIN_73 = "No circle on these plates is a multiple of 73."
+    NO_TWO = "No two circles of one plate make this step exactly."
+    NO_DIAL, NO_GEARS = "This head has no dial.", "No change gears are given for this head."
+    NEEDLESS = "Not needed: an exact setting exists."
+
+    @pytest.mark.parametrize(
+        ("divisions", "head", "told"),
+        [
+            # Direct indexing is exact, so is plain.
+            (
+                8,
+                GEARED,
+                [
+                    ("differential", "Not needed: direct indexing is exact."),
+                    ("compound", "Not needed: direct indexing is exact."),
+                    ("dial", NO_DIAL),
+                    ("nearest", "Not needed: direct indexing is exact."),
+                ],
+            ),
+            (
+                28,
+                GEARED,
+                [
+                    ("direct", "The direct plate has 24 holes, not a multiple of 28."),
+                    ("differential", "Not needed: plain indexing is exact."),
+                    ("compound", "Not needed: plain indexing is exact."),
+                    ("dial", NO_DIAL),
+                    ("nearest", "Not needed: plain indexing is exact."),
+                ],
+            ),
+            # Where only gears or two moves are exact nothing but the nearest hole is called needless.
+            (
+                73,
+                GEARED,
+                [
+                    ("direct", DIRECT_73),
+                    ("plain", PLAIN_73),
+                    ("compound", "No two circles of one plate make this step exactly."),
+                    ("dial", NO_DIAL),
+                    ("nearest", "Not needed: an exact setting exists."),
+                ],
+            ),
+            # Exact over four spaces a move.
+            (
+                383,
+                GEARED,
+                [
+                    ("direct", "The direct plate has 24 holes, not a multiple of 383."),
+                    ("plain", "No circle on these plates is a multiple of 383."),
+                    ("compound", "No two circles of one plate make this step exactly."),
+                    ("dial", NO_DIAL),
+                    ("nearest", "Not needed: an exact setting exists."),
+                ],
+            ),
+            # Nothing is exact: those that come near are told, the others say why they are not exact.
+            (
+                73,
+                Head(),
+                [("direct", DIRECT_73), ("plain", PLAIN_73), ("differential", NO_GEARS), ("dial", NO_DIAL)],
+            ),
+            (
+                1_000_000,
+                Head(plates=((49,),)),
+                [
+                    ("direct", "The direct plate has 24 holes, not a multiple of 1000000."),
+                    ("plain", "No circle on these plates is a multiple of 25000."),
+                    ("differential", NO_GEARS),
+                    ("compound", "No plate of this head has two circles."),
+                    ("dial", NO_DIAL),
+                ],
+            ),
+        ],
+    )
+    def test_all_of_them_in_the_order_of_choosing(
+        self, divisions: int, head: Head, told: list[tuple[str, str]]
+    ) -> None:
+        assert [(no.method, no.reason) for no in solve(Divisions(divisions), head).declined] == told
+
+    @pytest.mark.parametrize(
+        ("methods", "told"),
+        [
+            (["plain", "compound", "nearest"], [("compound", NO_TWO), ("nearest", NEEDLESS)]),
+            (["plain", "dial"], [("dial", NO_DIAL)]),
+            (["plain"], []),
+        ],
+    )
+    def test_only_methods_asked_for_say_why(self, methods: list[MethodName], told: list[tuple[str, str]]) -> None:
+        # 40/28 = 1 3/7 on 21 alone, which leaves 22 no second move.
+        found = solve(Divisions(28), Head(plates=((21, 22),)), methods=methods)
+        assert [(no.method, no.reason) for no in found.declined] == told
+
+    def test_a_table_without_plates_is_set_by_its_dial_alone(self) -> None:
+        table = Head(ratio=90, plates=(), direct_circles=(), dial=Dial(divisions=100))
+        exact, near = solve(Divisions(125), table), solve(Divisions(7), table)
+        assert ([setup.method for setup in exact.setups], [setup.method for setup in near.setups]) == (["dial"],) * 2
+        reasons_told = {
+            "direct": "This head has no direct plate.",
+            "plain": "This head has no index plates.",
+            "differential": "This head has no index plates to gear.",
+            "compound": "No plate of this head has two circles.",
+        }
+        assert reasons(exact) == {**reasons_told, "nearest": "Not needed: an exact setting exists."}
+        none = "This head has no index plates; its dial is set instead."
+        assert reasons(near) == {**reasons_told, "nearest": none}
+
     def test_but_it_is_worked_out_when_it_is_asked_for(self) -> None:
         setups = solve(Divisions(28), GEARED, methods=["differential"]).setups
         assert all(setup.exact and setup.gearing for setup in setups)
 
-    def test_methods_that_cannot_serve_are_refused_with_each_reason(self) -> None:
-        with pytest.raises(Refused) as refused:
-            solve(Divisions(73), Head(), methods=["direct", "plain"])
-        assert str(refused.value) == (
-            "Nothing serves with these methods. Direct: The direct plate has 24 holes, not a multiple of 73. "
-            "Plain: No circle on these plates is a multiple of 73. Allow other methods, or change the head."
-        )
-
     @pytest.mark.parametrize("limit", [0, -1, SETUPS_MOST + 1])
     def test_a_limit_out_of_bounds_is_named(self, limit: int) -> None:
-        with pytest.raises(Refused, match=r"^The limit is a number of setups from 1 to 100\.$"):
-            solve(Divisions(28), Head(), limit=limit)
+        told = [(("limit",), "The limit is a number of setups from 1 to 100.")]
+        assert faults_of(lambda: solve(Divisions(28), Head(), limit=limit)) == told
 
-    def test_a_barred_method_is_left_out_with_its_reason(self) -> None:
-        barred: dict[MethodName, str] = {"direct": "The worm must stay in mesh."}
+    @pytest.mark.parametrize(
+        ("methods", "barred", "told"),
+        [
+            (
+                ["plain", "direct"],
+                {},
+                f"Nothing serves with these methods. Direct: {DIRECT_73} Plain: {PLAIN_73} Allow other methods, or "
+                "change the head.",
+            ),
+            (
+                ["direct", "nearest"],
+                {"nearest": "The spindle is clamped."},
+                f"Nothing serves with these methods. Direct: {DIRECT_73} Nearest: The spindle is clamped. Allow other "
+                "methods, or change the head.",
+            ),
+            (
+                None,
+                dict.fromkeys(METHOD_NAMES, "Out of use."),
+                "Nothing serves with these methods. Direct: Out of use. Plain: Out of use. Differential: Out of use. "
+                "Compound: Out of use. Dial: Out of use. Nearest: Out of use. Change the head.",
+            ),
+        ],
+    )
+    def test_where_nothing_serves_each_reason_is_told(
+        self, methods: list[MethodName] | None, barred: dict[MethodName, str], told: str
+    ) -> None:
+        asked = faults_of(lambda: solve(Divisions(73), Head(), methods=methods, barred=barred))
+        assert asked == [(("methods",), told)]
+
+    def test_barred_methods_are_left_out_each_with_its_reason_in_its_place(self) -> None:
+        barred: dict[MethodName, str] = {"compound": "The plate is clamped.", "direct": "The worm must stay in mesh."}
         found = solve(Divisions(8), Head(), barred=barred)
-        assert found.setups[0].method == "plain"
-        assert reasons(found)["direct"] == "The worm must stay in mesh."
+        assert {setup.method for setup in found.setups} == {"plain"}
+        assert [(no.method, no.reason) for no in found.declined] == [
+            ("direct", "The worm must stay in mesh."),
+            ("differential", "Not needed: plain indexing is exact."),
+            ("compound", "The plate is clamped."),
+            ("dial", self.NO_DIAL),
+            ("nearest", "Not needed: plain indexing is exact."),
+        ]
+
+    def test_a_method_that_is_barred_but_not_asked_for_says_nothing(self) -> None:
+        found = solve(Divisions(8), Head(), methods=["plain"], barred={"direct": "The worm must stay in mesh."})
+        assert found.declined == ()
 
     def test_where_the_plate_is_in_use_no_position_is_reached_on_two_circles(self) -> None:
         barred: dict[MethodName, str] = {"compound": "The train to the plate is in use."}
@@ -100,6 +276,29 @@ class TestReasons:
 
 
 class TestSeveralSpacesAMove:
+    def test_the_fewest_spaces_that_serve_and_nothing_else_are_told(self) -> None:
+        # 10 to 1, circles of 4 and 6, one train of 20, 30 and 40 teeth with its idler: 111 places of 6 in two turns of
+        # the spindle with 30 over 40 (10 - 3/4 = 37/4), 112 of 4 in three with 20 over 30 (10 - 2/3 = 28/3).
+        head = Head(ratio=10, plates=((4,), (6,)), direct_circles=(), change_gears=(40, 20, 30))
+        found = {
+            divisions: [(setup.every, setup.exact, setup.move, setup.gearing) for setup in solve(work, head).setups]
+            for divisions in (111, 112)
+            if (work := Divisions(divisions))
+        }
+        # 2/111 of 37/4 is 1/6, 3/112 of 28/3 is 1/4.
+        assert found == {
+            111: [(2, True, Move(0, 1, 6, 2), Gearing(30, 40, None, 1, "with"))],
+            112: [(3, True, Move(0, 1, 4, 1), Gearing(20, 30, None, 1, "with"))],
+        }
+
+    def test_not_where_the_plate_may_not_be_geared(self) -> None:
+        for asked in (
+            solve(Divisions(383), GEARED, methods=["plain", "compound", "nearest"]),
+            solve(Divisions(383), GEARED, barred={"differential": "The train cuts a helix."}),
+        ):
+            assert {setup.method for setup in asked.setups} == {"compound", "nearest"}
+            assert not any(setup.exact for setup in asked.setups)
+
     # 383 with 13 spaces on 33 and (86 x 28)/(44 x 24) = 301/132: (13/33)/(40 - 301/132) = 4/383.
     def test_383_comes_out_exactly_with_four_spaces_a_move(self) -> None:
         setup = solve(Divisions(383), GEARED).setups[0]
