@@ -86,6 +86,7 @@ class TestRefusals:
         ("given", "path", "sentence"),
         [
             ({"sides": 6}, "across_flats", "Give across_flats or round (or both)."),
+            ({"sides": 2}, "across_flats", "Give across_flats or round (or both)."),
             ({"sides": 1, "across_flats": 30}, "sides", "One flat is no division: give 2 flats or more."),
             (
                 {"sides": 2, "across_flats": 30},

@@ -31,11 +31,8 @@ def flats(*, sides: int, unit: str, across_flats: Number | None = None, stock: N
     """
     if sides < 2:
         raise refused("One flat is no division: give 2 flats or more.", "sides")
-    _check(sides, across_flats, stock, unit)
-    fullness = 0.0 if sides == 2 else cos(pi / sides)
-    across = float(across_flats) if across_flats is not None else float(stock or 0) * fullness
-    corners = across / fullness if fullness else None
-    bar = float(stock) if stock is not None else float(corners or 0)
+    across, bar = _settled(sides, across_flats, stock, unit)
+    corners = None if sides == 2 else across / cos(pi / sides)
     sharp = corners is not None and bar >= corners * (1 - 1e-12)
     width = across * tan(pi / sides) if sharp else sqrt(bar**2 - across**2)
     return Part(
@@ -49,15 +46,23 @@ def flats(*, sides: int, unit: str, across_flats: Number | None = None, stock: N
     )
 
 
-def _check(sides: int, across: Number | None, stock: Number | None, unit: str) -> None:
-    if across is None and stock is None:
-        raise refused("Give across_flats or round (or both).", "across_flats")
-    if sides == 2 and (across is None or stock is None):
-        field = "round" if stock is None else "across_flats"
-        raise refused("Two flats have no corners that would settle it: give both across_flats and round.", field)
-    if across is not None and stock is not None and across >= stock:
+def _settled(sides: int, across: Number | None, stock: Number | None, unit: str) -> tuple[float, float]:
+    """Across flats and round, one from the other where only that is given."""
+    two = "Two flats have no corners that would settle it: give both across_flats and round."
+    if across is None:
+        if stock is None:
+            raise refused("Give across_flats or round (or both).", "across_flats")
+        if sides == 2:
+            raise refused(two, "across_flats")
+        return float(stock) * cos(pi / sides), float(stock)
+    if stock is None:
+        if sides == 2:
+            raise refused(two, "round")
+        return float(across), float(across) / cos(pi / sides)
+    if across >= stock:
         flat, bar = shown(across, unit), shown(stock, unit)
         raise refused(f"Flats {flat} apart leave a {bar} round untouched: give a smaller across_flats.", "across_flats")
+    return float(across), float(stock)
 
 
 def _sizes(sides: int, unit: str, across: float, corners: float | None, stock: float, width: float) -> tuple[Size, ...]:
@@ -77,10 +82,10 @@ def _sizes(sides: int, unit: str, across: float, corners: float | None, stock: f
         size("Width of a flat", width),
         size("First flat to the round opposite", (stock + across) / 2, "measure here after the first cut"),
     ]
-    if not even:
-        corner = min(stock, corners) if corners is not None else stock
+    if corners is not None and not even:
         note = "an odd count has no flat opposite a flat"
-        found.append(size("Finished, over a flat and the corner opposite", (across + corner) / 2, note))
+        finished = (across + min(stock, corners)) / 2
+        found.append(size("Finished, over a flat and the corner opposite", finished, note))
     return tuple(found)
 
 
