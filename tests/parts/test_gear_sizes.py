@@ -153,9 +153,12 @@ class TestMeasuring:
             Size("Over two balls", near(HELICAL.over_pins(1.728 * 3)), "in", MATHEMATICS, "in opposite spaces"),
         ]
 
-    def test_an_odd_number_of_teeth_has_no_opposite_space(self) -> None:
-        over = measuring_sizes(Toothing(25, 3.0, TWENTY), "mm", None)[-1]
-        assert (over.name, over.note) == ("Over two pins", "in the two spaces most nearly opposite")
+    @pytest.mark.parametrize(
+        ("teeth", "where"), [(26, "in opposite spaces"), (27, "in the two spaces most nearly opposite")]
+    )
+    def test_an_odd_number_of_teeth_has_no_opposite_space(self, teeth: int, where: str) -> None:
+        over = measuring_sizes(Toothing(teeth, 3.0, TWENTY), "mm", None)[-1]
+        assert (over.name, over.note) == ("Over two pins", where)
 
     def test_a_pin_of_ones_own_is_used_and_need_not_be_the_usual(self) -> None:
         assert measuring_sizes(SPUR, "mm", 5)[-2:] == [
@@ -268,12 +271,10 @@ class TestCautions:
             (Toothing(12, 3.0, TWENTY), ("12 teeth at 20°", 18, "0.298")),  # 1 - 12/17.1
             (Toothing(12, 3.0, TWENTY, shift=0.2), ("12 teeth at 20°", 14, "0.298")),  # 0.8 x 17.1 = 13.7
             (Toothing(6, 3.0, radians(30)), ("6 teeth at 30°", 8, "0.250")),
-            (
-                Toothing(10, 3.0, TWENTY, helix=radians(30)),
-                ("10 teeth at 20° in the normal plane", 12, "0.133"),
-            ),  # 1 - 10/11.538
-            # An addendum of 0.8 modules: 13.7 teeth, 0.8 (1 - 12/13.7) and, with a shift of 0.08, 0.9 x 13.7 = 12.3.
-            (Toothing(12, 3.0, TWENTY, shift=0.08, addendum=0.8), ("12 teeth at 20°", 13, "0.098")),
+            # 1 - 10/11.538
+            (Toothing(10, 3.0, TWENTY, helix=radians(30)), ("10 teeth at 20° in the normal plane", 12, "0.133")),
+            # An addendum of 0.8 modules: 13.678 teeth, 0.8 (1 - 10/13.678) and, shifted by 0.16, 0.8 x 13.678 = 10.9.
+            (Toothing(10, 3.0, TWENTY, shift=0.16, addendum=0.8), ("10 teeth at 20°", 11, "0.215")),
         ],
     )
     def test_few_teeth_are_undercut(self, gear: Toothing, said: tuple[str, int, str]) -> None:
@@ -307,6 +308,9 @@ class TestCautions:
         assert tooth_cautions(gear, unit) == [
             f"The tooth is only {shown(tip, unit)} thick at the tip: a hardened gear may chip there."
         ]
+
+    def test_a_usual_tooth_is_warned_of_nothing(self) -> None:
+        assert tooth_cautions(SPUR, "mm") == tooth_cautions(HELICAL, "mm") == []
 
     def test_below_twelve_teeth_there_is_no_form_cutter(self) -> None:
         none = ["No form cutter of the usual sets is made for fewer than 12 teeth: generate these teeth."]

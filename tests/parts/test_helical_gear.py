@@ -92,6 +92,7 @@ class TestToldWhole:
         part = helical_gear(teeth=20, diametral_pitch=8, helix_angle=30, hand="left", unit="in", pin=Fraction("0.22"))
         units = [size.unit for size in part.sizes]
         assert units == ["mm", "", *["in"] * 8, "mm", *["degrees"] * 3, "in", "degrees", "", *["in"] * 6, ""]
+        assert value(part, "Normal module") == near(3.175)
         assert value(part, "Transverse module") == near(3.175 / cos(radians(30)))
         assert value(part, "Lead") == near(20 * pi / 8 / sin(radians(30)))
         assert value(part, "Diameter of the balls") == 0.22
