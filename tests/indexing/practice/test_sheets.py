@@ -111,6 +111,12 @@ def test_a_level_that_the_head_does_not_have_gives_way_to_the_next() -> None:
         assert {(one.task.level, one.task.work.cuts) for one in answered} <= {(1, 7)}
 
 
+def test_of_the_other_levels_the_one_below_comes_first() -> None:
+    # Three gears make no train of four, which is what level 3 asks for.
+    three = Head(plates=((15, 21, 49),), change_gears=(24, 28, 32))
+    assert {one.task.level for one in asked(1, 6, three, kinds=("differential",), level=3)} == {2}
+
+
 LEFT_OUT: list[tuple[Head, dict[str, str]]] = [
     (Head(), {
         "differential": "No change gears are given for this head.",
@@ -163,7 +169,9 @@ LEFT_OUT: list[tuple[Head, dict[str, str]]] = [
 
 @pytest.mark.parametrize(("head", "reasons"), LEFT_OUT)
 def test_what_a_head_cannot_do_is_not_asked(head: Head, reasons: dict[str, str]) -> None:
-    made = sheet(Wanted(1, 20, head))
+    wanted = Wanted(1, 20, head)
+    made = sheet(wanted)
+    assert made.wanted is wanted
     assert {no.kind: no.reason for no in made.left_out} == reasons
     assert set(made.kinds) == set(KIND_NAMES) - set(reasons)
     assert {one.task.kind for one in made.exercises} == set(made.kinds)

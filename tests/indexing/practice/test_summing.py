@@ -32,9 +32,9 @@ def marks(*told: tuple[KindName, MarkName, list[str]]) -> list[Mark]:
     ]
 
 
-def summed(given: list[Mark], level: int = 1, seed: int = 7) -> Summary:
+def summed(given: list[Mark], level: int = 1, seed: int = 7, kinds: tuple[KindName, ...] = KINDS) -> Summary:
     wanted = Wanted(seed, max(len(given), 1), Head(), level=level)
-    return summary(Sheet(wanted, KINDS, (), tuple(one.exercise for one in given)), given)
+    return summary(Sheet(wanted, kinds, (), tuple(one.exercise for one in given)), given)
 
 
 MIXED = marks(
@@ -87,6 +87,24 @@ def test_what_was_wrong_most_is_practised_next() -> None:
     after = summed(MIXED).next
     assert (after.seed, after.kinds, after.level) == (8, ("plain", "direct", "compound"), 1)
     assert after.reason == "Practise plain indexing, direct indexing, compound indexing."
+
+
+@pytest.mark.parametrize(
+    ("kind", "title"),
+    [
+        ("plain", "plain indexing"),
+        ("angular", "angular indexing"),
+        ("direct", "direct indexing"),
+        ("which_plate", "choosing plate and circle"),
+        ("sector_arms", "setting the sector arms"),
+        ("compound", "compound indexing"),
+        ("differential", "differential indexing"),
+        ("dial", "setting by the dial"),
+        ("find_the_slip", "finding the slip"),
+    ],
+)
+def test_each_kind_is_named_as_what_is_practised(kind: KindName, title: str) -> None:
+    assert summed(marks((kind, "wrong", [])), kinds=(kind,)).next.reason == f"Practise {title}."
 
 
 def test_kinds_that_were_wrong_as_often_are_practised_in_the_order_of_teaching() -> None:
