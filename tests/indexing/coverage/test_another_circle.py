@@ -42,6 +42,16 @@ THREE_GEARS = Head(ratio=10, plates=((60,),), direct_circles=(), change_gears=(4
             range(3, 5),
             {3: {19}, 4: {19}},
         ),
+        # Twelve turns are tried, not thirteen: 2 x (10 - 25/24) = 215/12, 2 x (10 - 27/26) = 233/13.
+        ((43,), Head(ratio=10, plates=(), change_gears=(24, 25), idlers=Idlers(0, 1, 0, 1)), range(2, 3), {2: {43}}),
+        ((233,), Head(ratio=10, plates=(), change_gears=(26, 27), idlers=Idlers(0, 1, 0, 1)), range(2, 3), {2: set()}),
+        # Against the crank: 3 x (10 + 35/36) = 395/12 and 395 = 5 x 79, more than a circle of 2 ever passes.
+        (
+            (79,),
+            Head(ratio=10, plates=(), change_gears=(35, 36), idlers=Idlers(1, 0, 1, 0)),
+            range(2, 4),
+            {2: set(), 3: {79}},
+        ),
         ((19,), Head(ratio=10, plates=(), change_gears=(20,), idlers=Idlers(0, 1, 0, 1)), range(4, 5), {4: set()}),
     ],
 )

@@ -4,11 +4,13 @@ from __future__ import annotations
 
 import pytest
 
+from dividing.indexing import coverage
 from dividing.indexing.coverage.another_gear import Kind, closed_by_gear, others
 from dividing.indexing.head import Head, Idlers
 from tests.indexing.coverage.second_way import divided, passed
 
 GEARS = range(10, 201)
+NONE_NEEDED = Idlers(0, 1, 0, 1)
 
 
 @pytest.mark.parametrize(
@@ -44,13 +46,34 @@ GEARS = range(10, 201)
             range(199, 201),
             {199: {23}, 200: {23}},
         ),
+        # Six turns of the plate are the most, whichever gear is new: 7 x (10 - 6) = 28, and 10 x (10 - 6.1) = 39.
+        ((28,), Head(ratio=10, plates=((7,),), change_gears=(60,), idlers=NONE_NEEDED), range(10, 11), {10: {28}}),
+        ((28,), Head(ratio=10, plates=((7,),), change_gears=(10,), idlers=NONE_NEEDED), range(60, 61), {60: {28}}),
+        ((39,), Head(ratio=10, plates=((10,),), change_gears=(61,), idlers=NONE_NEEDED), range(10, 11), {10: set()}),
+        ((39,), Head(ratio=10, plates=((10,),), change_gears=(10,), idlers=NONE_NEEDED), range(61, 62), {61: set()}),
+        # At 1 to 1 with 19 over 20 the pin passes 60/20 = 3 places, with 20 over 20 none.
+        (
+            (3,),
+            Head(ratio=1, plates=((60,),), change_gears=(20,), idlers=NONE_NEEDED),
+            range(19, 21),
+            {19: {3}, 20: set()},
+        ),
         ((), Head(change_gears=(24, 32)), range(10, 12), {10: set(), 11: set()}),
         ((59,), Head(change_gears=(24, 32)), range(10, 10), {}),
         ((59,), Head(), range(48, 49), {48: set()}),
         ((59,), Head(plates=(), change_gears=(24, 32, 40)), range(48, 49), {48: set()}),
     ],
 )
-def test_gaps_by_hand(gaps: tuple[int, ...], head: Head, gears: range, closed: dict[int, set[int]]) -> None:
+@pytest.mark.parametrize("listed", [0, 300_000], ids=["gathered", "looked up"])
+def test_gaps_by_hand(
+    gaps: tuple[int, ...],
+    head: Head,
+    gears: range,
+    closed: dict[int, set[int]],
+    listed: int,
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    monkeypatch.setattr(coverage.gaps, "LISTED_MOST", listed)
     assert closed_by_gear(gaps, head, gears) == closed
 
 
@@ -58,7 +81,8 @@ def test_gaps_by_hand(gaps: tuple[int, ...], head: Head, gears: range, closed: d
     "head",
     [
         Head(ratio=10, plates=((4, 9), (14,)), change_gears=(20, 30)),
-        Head(ratio=40, plates=((20,),), change_gears=(24,), idlers=Idlers(0, 1, 0, 1)),
+        Head(ratio=40, plates=((20,),), change_gears=(24, 86)),
+        Head(ratio=60, plates=((20,),), change_gears=(24,), idlers=NONE_NEEDED),
         Head(ratio=3, plates=((15, 16),), change_gears=(10, 20, 20, 60), idlers=Idlers(2, 1, 1, 0)),
         Head(ratio=90, plates=((49,),), change_gears=(24, 32, 44)),
         Head(ratio=5, plates=((60,),), change_gears=(24, 32, 44), idlers=Idlers(3, 4, 1, 2)),

@@ -44,3 +44,8 @@ def test_the_same_gaps_are_closed_either_way(at_a_time: int, listed: int, monkey
 def test_nothing_added_closes_nothing() -> None:
     assert Gaps(NUMBERS, ratio=40, circle=49).closed_by([]) == {}
     assert Gaps((), ratio=40, circle=49).closed_by(iter(things(5))) == {}
+
+
+def test_several_spaces_a_move_are_fewer_than_the_divisions_and_one_always_serves() -> None:
+    gaps = Gaps((1, 3, 4), ratio=40, circle=49)
+    assert gaps.closed_by([("one", 1, [7]), ("three", 3, [12]), ("four", 4, [6, 12])]) == {"one": {1}, "three": {4}}

@@ -33,7 +33,7 @@ def test_a_train_needs_its_idlers_out_of_the_same_box(gears: int, owned: int, wa
 
 
 @pytest.mark.parametrize("gears", [(24, 28), (24, 28, 32), (24, 28, 32, 40), (20, 24, 24, 48, 100)])
-@pytest.mark.parametrize("ratio", [3, 40])
+@pytest.mark.parametrize("ratio", [1, 3, 40])
 def test_passings_are_those_of_every_train(gears: tuple[int, ...], ratio: int) -> None:
     shelf = {motion for motion in Shelf(gears).trains if motion < ratio}
     told = passings(ratio, gears, USUAL)

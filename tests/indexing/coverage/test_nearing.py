@@ -6,7 +6,7 @@ from fractions import Fraction
 
 import pytest
 
-from dividing.indexing.coverage import coverage, nearest
+from dividing.indexing.coverage import Way, coverage, nearest
 from dividing.indexing.head import Head
 from dividing.indexing.setup import Tolerance
 from dividing.indexing.solving import solve
@@ -41,8 +41,10 @@ def test_a_tolerance_is_kept_at_its_very_boundary() -> None:
     # The one circle of 49 at 40 to 1 has 1,960 places: 53 divisions come out at worst 26/53 of one.
     head, worst = Head(plates=((49,),)), Fraction(26, 53 * 1_960)
     found = coverage(53, 53, head)
-    assert nearest(found, head, Tolerance(angle=worst)).gaps == ()
-    assert nearest(found, head, Tolerance(angle=worst - Fraction(1, 10**12))).gaps == (53,)
+    kept = nearest(found, head, Tolerance(angle=worst))
+    assert (kept.ways, kept.gaps) == ({53: Way("nearest", 1, worst, within=True)}, ())
+    missed = nearest(found, head, Tolerance(angle=worst - Fraction(1, 10**12)))
+    assert (missed.ways, missed.gaps) == ({53: Way("nearest", 1, worst, within=False)}, (53,))
 
 
 def test_where_everything_is_exact_nothing_is_solved_and_all_is_within() -> None:

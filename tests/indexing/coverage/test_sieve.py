@@ -40,7 +40,13 @@ def test_crank_turns_of_a_circle_are_as_multiplication_says(ratio: int) -> None:
     assert in_crank_turns(numbers, ratio, circles) == wanted
 
 
-def test_a_strip_holds_the_points_and_nothing_else() -> None:
-    points = {start + place for start, marks in marked(FAR) for place, mark in enumerate(marks) if mark}
-    assert points == FAR
-    assert all(len(marks) <= STRIP for _, marks in marked(FAR))
+@pytest.mark.parametrize("points", [FAR, {STRIP}, {STRIP - 1}, {0, 3}, set()])
+def test_a_strip_holds_the_points_and_nothing_else(points: set[int]) -> None:
+    found: set[int] = set()
+    for start, marks in marked(points):
+        assert len(marks) <= STRIP
+        place = marks.find(1)
+        while place >= 0:
+            found.add(start + place)
+            place = marks.find(1, place + 1)
+    assert found == points

@@ -102,6 +102,19 @@ class TestByHand:
         assert found.ways[14] == Way("differential", 9)
 
 
+    @pytest.mark.parametrize(
+        ("gears", "number", "way"),
+        [
+            ((22, 25), 13, Way("differential", 11)),  # 2 x (10 - 25/22) = 195/11
+            ((24, 25), 43, Way("differential", 12)),  # 2 x (10 - 25/24) = 215/12
+            ((26, 27), 233, None),  # 2 x (10 - 27/26) = 233/13
+        ],
+    )
+    def test_twelve_spaces_a_move_are_the_most(self, gears: tuple[int, ...], number: int, way: Way | None) -> None:
+        head = Head(ratio=10, plates=((2,),), direct_circles=(), change_gears=gears, idlers=Idlers(0, 1, 0, 1))
+        assert coverage(number, number, head).ways.get(number) == way
+
+
 class TestPublished:
     def test_with_twelve_gears_every_number_to_382_is_exact_with_one_space_a_move(self) -> None:
         # A Practical Treatise on Milling and Milling Machines, 1914, p. 52: every number from 1 to 382.

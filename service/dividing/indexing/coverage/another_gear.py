@@ -30,7 +30,7 @@ def closed_by_gear(gaps: Collection[int], head: Head, gears: range) -> dict[int,
     {47: set(), 48: {59}, 49: set()}
     """
     closed: dict[int, set[int]] = {teeth: set() for teeth in gears}
-    if not (gears and gaps and head.plates and head.change_gears):
+    if not gaps:
         return closed
     left = Gaps(gaps, ratio=head.ratio, circle=head.largest_circle)
     as_idler = _as_idler(left, head)
@@ -54,7 +54,9 @@ def _in_trains(gaps: Gaps, head: Head, gears: range, kind: Kind) -> Iterator[tup
     """The gaps closed by trains of two or of four that hold each gear. The same ratio comes with many gears, so none
     is looked at twice."""
     signs = directions(head.idlers, gears=kind, owned=len(head.change_gears) + 1)
-    made, wanted = others(head.change_gears, kind) if signs else {}, by_driven(_circles(head))
+    if not signs:
+        return
+    made, wanted = others(head.change_gears, kind), by_driven(_circles(head))
     looked_at: set[Ratio] = set()
     serving: dict[Ratio, set[int]] = {}
     for start in range(0, len(gears), TRIED_TOGETHER):
@@ -68,8 +70,10 @@ def _in_trains(gaps: Gaps, head: Head, gears: range, kind: Kind) -> Iterator[tup
 
 def _passed(head: Head, ratios: Iterable[Ratio], signs: Collection[int]) -> Iterator[Points[Ratio]]:
     """The points of each ratio in each of the directions, on every circle."""
-    ways = by_driven(_circles(head)) if signs else {}
-    for ratio in ratios if signs else ():
+    if not signs:
+        return
+    ways = by_driven(_circles(head))
+    for ratio in ratios:
         drivers, driven = ratio
         turned = head.ratio * driven
         passing = [places for sign in signs if (places := turned - sign * drivers) > 0]
