@@ -80,6 +80,7 @@ LINES: list[tuple[Asked, list[str]]] = [
         ["One crank turn = 360°/50 = 7 1/5°", "36 ÷ 7 1/5 = 5"],
     ),
     (asked(69, method="compound"), ["40/69 turn of the crank", "22/33 - 2/23 = 40/69"]),
+    (asked(105, method="compound"), ["40/105 = 8/21", "11/33 + 1/21 = 8/21"]),
     # 4/20 + 2/15 = 20/60.
     (asked(30, method="compound"), ["40/30 = 1 1/3", "1 + 4/20 + 2/15 = 1 1/3"]),
     # 42 x 49 + 2 x 47 = 2152. One of 61 x 2303 too far at each of 60 moves.
