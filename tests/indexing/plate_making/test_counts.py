@@ -88,6 +88,7 @@ class TestWhatACircleDivides:
         assert multiples(51) == (51, 102, 153, 204, 255, 306, 357)
         assert multiples(200) == (200, 400)
         assert multiples(399) == (399,)
+        assert multiples(1) == tuple(range(1, 401))
 
     @pytest.mark.parametrize("ratio", RATIOS)
     def test_every_number_that_comes_out_in_whole_spaces_and_no_other(self, ratio: int) -> None:
@@ -135,8 +136,10 @@ class TestTheHeadWithItsPlate:
 
     def test_a_head_that_is_full_takes_none(self) -> None:
         hundred = Head(plates=(tuple(range(2, 102)),), direct_circles=())
+        one_fewer = Head(plates=(tuple(range(2, 101)),), direct_circles=())
         many_holes = Head(plates=(tuple(range(351, 383)),), direct_circles=())
-        # 351 + ... + 382 = 32 x 366.5 = 11,728 holes, and 400 more are past 12,000; 24 more are not.
+        # 351 + ... + 382 = 32 x 366.5 = 11,728 holes, and 273 more are past 12,000; 272 more are not.
         assert head_with(397, hundred) is None
-        assert head_with(400, many_holes) is None
-        assert head_with(24, many_holes) is not None
+        assert head_with(397, one_fewer) is not None
+        assert head_with(273, many_holes) is None
+        assert head_with(272, many_holes) is not None

@@ -72,6 +72,19 @@ IN_THE_PLATE = (
             ],
         ),
         (
+            # 2/4 of a turn, two spaces on 4.
+            Head(ratio=2, plates=((4,),), direct_circles=()),
+            4,
+            2,
+            None,
+            [
+                "The head puts all 4 holes exactly. What the drill adds of its own is divided by 2 when the plate is "
+                "used on this head.",
+                WORM,
+                IN_THE_PLATE + "2.",
+            ],
+        ),
+        (
             TABLE,
             7,
             2,
