@@ -6,7 +6,7 @@ import pytest
 
 from dividing.indexing.angles import parse_angle
 from dividing.indexing.bounds import SETUPS_MOST
-from dividing.indexing.head import TWELVE_GEARS, Dial, Head
+from dividing.indexing.head import TWELVE_GEARS, Dial, Head, Idlers
 from dividing.indexing.heads import MINUTE, READY_MADE
 from dividing.indexing.setup import METHOD_NAMES, Gearing, MethodName, Move
 from dividing.indexing.solving import Solution, solve
@@ -290,6 +290,12 @@ class TestSeveralSpacesAMove:
             111: [(2, True, Move(0, 1, 6, 2), Gearing(30, 40, None, 1, "with"))],
             112: [(3, True, Move(0, 1, 4, 1), Gearing(20, 30, None, 1, "with"))],
         }
+
+    def test_two_gears_that_want_no_idler_are_enough(self) -> None:
+        # 2 x (10 - 25/24) = 215/12, and 215 is 5 x 43; 12/43 of 215/24 crank turns are 2 1/2.
+        head = Head(ratio=10, plates=((2,),), direct_circles=(), change_gears=(24, 25), idlers=Idlers(0, 1, 0, 1))
+        (setup,) = solve(Divisions(43), head).setups
+        assert (setup.every, setup.exact, setup.move) == (12, True, Move(2, 1, 2, 1))
 
     def test_not_where_the_plate_may_not_be_geared(self) -> None:
         for asked in (

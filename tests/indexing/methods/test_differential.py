@@ -9,12 +9,13 @@ from math import ceil, floor
 
 import pytest
 
+from dividing.indexing.accuracy import accuracy
 from dividing.indexing.angles import Angle, parse_angle
 from dividing.indexing.head import TWELVE_GEARS, Head, Idlers
 from dividing.indexing.methods import differential
 from dividing.indexing.setup import NO_ERROR, Declined, Even, Gearing, Move, Setup
 from dividing.indexing.work import Angles, Arc, Divisions, Stepped, Work
-from tests.indexing.as_told import crank, motion, setups
+from tests.indexing.as_told import crank, first_move, motion, setups
 from tests.indexing.coverage.second_way import shelf_of
 
 GEARED = Head(change_gears=TWELVE_GEARS)
@@ -57,6 +58,7 @@ class TestWholeSetupsByHand:
     SMALL = Head(ratio=10, plates=((4,), (6,)), direct_circles=(), change_gears=(40, 20, 30))
     MORE = Head(ratio=10, plates=((4,),), direct_circles=(), change_gears=(17, 20, 30, 40))
     HALF, TWO, TWO_THIRDS = (Gearing(*pair, None, 1, "with") for pair in ((20, 40), (40, 20), (20, 30)))
+    SIX_TURNS, SIX_BACK = replace(MORE, change_gears=(10, 60, 199, 199)), Gearing(60, 10, None, 2, "against")
     THREE_QUARTERS, TWO_BACK = Gearing(30, 40, None, 1, "with"), Gearing(40, 20, None, 2, "against")
 
     @pytest.mark.parametrize(
@@ -75,6 +77,17 @@ class TestWholeSetupsByHand:
             # Over two spaces: 10 - 19/2 x 4/4 = 1/2 and 10 - 111/2 x 1/6 = 3/4.
             (Divisions(19, every=2), SMALL, [(Move(1, 0, 4, 1), HALF)]),
             (Divisions(111, every=2), SMALL, [(Move(0, 1, 6, 2), THREE_QUARTERS)]),
+            # 2 holes are too few for 111: 16 turns of the crank, 32 spaces of them, would do 32 x 2 of 111.
+            (Divisions(111, every=2), replace(SMALL, plates=((2,), (6,))), [(Move(0, 1, 6, 2), THREE_QUARTERS)]),
+            # 10 - 39/2 x 1/2 = 1/4.
+            (
+                Divisions(39, every=2),
+                Head(ratio=10, plates=((2,),), change_gears=(20, 60, 80)),
+                [(Move(0, 1, 2, 1), Gearing(20, 80, None, 1, "with"))],
+            ),
+            # Six turns back are the most: 64 x 1/4 = 10 + 6.
+            (Divisions(64), SIX_TURNS, [(Move(0, 1, 4, 1), SIX_BACK)]),
+            (Divisions(64), replace(SIX_TURNS, change_gears=(10, 60, *[199] * 15)), [(Move(0, 1, 4, 1), SIX_BACK)]),
             # An angle of 2/19 of a turn is the same move, one of 1/19 half of it.
             (Arc(Angle(Fraction(2, 19)), 3), SMALL, [(Move(1, 0, 4, 1), HALF)]),
             (Arc(Angle(Fraction(1, 19)), 3), SMALL, [(Move(0, 2, 4, 1), HALF)]),
@@ -86,12 +99,14 @@ class TestWholeSetupsByHand:
         assert list(setups(differential.exact(work, head))) == found
         assert list(setups(differential.exact(work, head, 1))) == found[:1]
 
-    def test_a_head_without_a_table_is_gone_through_circle_by_circle(self) -> None:
+    @pytest.mark.parametrize("mounted", [1, 2])
+    def test_a_head_without_a_table_is_gone_through_circle_by_circle(self, mounted: int) -> None:
         # 17 gears are too many for a table; the added ones, all alike, only come after the others.
-        many = replace(self.SMALL, change_gears=(20, 30, 40, *[199] * 14))
+        usual = replace(self.SMALL, mounted_plate=mounted)
+        many = replace(usual, change_gears=(20, 30, 40, *[199] * 14))
         for divisions in (7, 8, 19, 38):
-            few, found = (differential.exact(Divisions(divisions), head) for head in (self.SMALL, many))
-            assert [setup for setup in setups(found) if setup in setups(few)] == list(setups(few))
+            few, found = (differential.exact(Divisions(divisions), head) for head in (usual, many))
+            assert [setup for setup in setups(found) if setup in setups(few)] == list(setups(few)) != []
 
 
 class TestAgainstEveryTrainOnEveryHole:
@@ -133,6 +148,11 @@ class TestAgainstEveryTrainOnEveryHole:
             assert [setup.accuracy.worst for setup in near] == [
                 (count - 1) * off for off in nearest if 2 * count**2 * off < 1
             ], count
+            for setup in near:
+                spacing = Even(crank(setup) / (head.ratio - motion(setup)))
+                move = Move(*first_move(setup), head.plate_of[first_move(setup)[-1]])
+                told_as = Setup("differential", spacing, accuracy(work, spacing), move, None, setup.gearing, every)
+                assert setup == told_as, count
 
 
 def holes_about(head: Head, circle: int, work: Divisions) -> range:

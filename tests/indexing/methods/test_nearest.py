@@ -65,6 +65,11 @@ def test_no_move_is_the_same_so_none_is_named_but_the_spaces_per_move_are() -> N
     )
 
 
+def test_the_circle_is_named_by_a_whole_number() -> None:
+    (setup,) = setups(nearest.approximate(Divisions(127), ONE_CIRCLE))
+    assert str(setup.move) == "Move(turns=None, holes=None, circle=49, plate=1)"
+
+
 @pytest.mark.parametrize(
     "head",
     [

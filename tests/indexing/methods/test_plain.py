@@ -53,6 +53,10 @@ def test_every_circle_that_serves_best_first(work: Stepped, head: Head, moves: l
     assert list(setups(plain.exact(work, head, 1))) == told[:1]
 
 
+def test_holes_are_counted_in_whole_numbers() -> None:
+    assert str(setups(plain.exact(Divisions(28), Head()))[0].move) == "Move(turns=1, holes=21, circle=49, plate=3)"
+
+
 def test_a_circle_that_stands_on_the_mounted_plate_is_used_there() -> None:
     (*_, last) = setups(plain.exact(Divisions(28), Head(plates=((21,), (21, 49)), mounted_plate=2)))
     assert last.move == Move(1, 9, 21, 2)
