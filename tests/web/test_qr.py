@@ -20,11 +20,13 @@ ReadBack = Callable[[bytes], str]
 
 @pytest.fixture
 def read_back(browser: Browser, tmp_path: Path) -> ReadBack:
-    """What another program reads from the code as a browser shows it."""
+    """What another program reads from the code as a browser shows it, on a page as dark as can be."""
 
     def read(svg: bytes) -> str:
         page = browser.new_page()
-        page.goto("data:image/svg+xml;base64," + b64encode(svg).decode())
+        page.set_content(
+            f'<body style="background: #000"><img src="data:image/svg+xml;base64,{b64encode(svg).decode()}">'
+        )
         page.screenshot(path=tmp_path / "code.png")
         page.close()
         told = subprocess.run(

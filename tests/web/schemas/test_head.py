@@ -89,6 +89,10 @@ def test_heads_remembered_are_few_and_short() -> None:
         ({"dial": {}}, {"dial": ["A dial has either a graduation in degrees or a number of plain divisions."]}),
         ({"dial": {"graduation": "1'", "divisions": 5}},
          {"dial": ["A dial has either a graduation in degrees or a number of plain divisions."]}),
+        # A dial of which only half can be read keeps nothing else from being told.
+        ({"plates": [[1]], "dial": {"graduation": "1'", "divisions": "7"}},
+         {"plates": {0: {0: ["A circle has 2 to 400 holes, not 1."]}},
+          "dial": {"divisions": ["Give a whole number without quotes: 7."]}}),
         ({"screw": {"lead": 2000, "unit": "mm"}},
          {"screw": {"lead": ["The table screw's lead is more than 0 and at most 1000."]}}),
     ],

@@ -59,8 +59,19 @@ def test_what_is_left_out_is_as_usual(more: dict[str, Any], check: Check) -> Non
             },
         ),
         (
-            {**WORK, "head": {"ratio": 0}, "claim": {"method": "dial", "reading": "361°"}},
-            {"head": {"ratio": ["The ratio is a whole number of crank turns, 1 to 10,000."]}},
+            {**WORK, "every": 28, "head": {"ratio": 0}, "claim": {"method": "dial", "reading": "361°"}},
+            {
+                "every": ["Spaces per move lie between 1 and 27 for 28 divisions."],
+                "head": {"ratio": ["The ratio is a whole number of crank turns, 1 to 10,000."]},
+            },
+        ),
+        # Half a claim keeps nothing else from being told.
+        (
+            {**WORK, "every": 28, "claim": {"method": "plain", "turns": 1, "holes": "9"}},
+            {
+                "every": ["Spaces per move lie between 1 and 27 for 28 divisions."],
+                "claim": {"holes": ["Give a whole number without quotes: 9."]},
+            },
         ),
     ],
 )

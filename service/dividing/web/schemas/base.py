@@ -94,17 +94,20 @@ class Request(Schema):
         return f'There is no field "{shown}" here; the fields are {", ".join(self.load_fields)}.'
 
     def _out_of_bounds(self, valid: Any, messages: dict[str, Any]) -> dict[str | int, Any]:
-        try:
-            self.make({**self._unasked(), **valid})
-        except Refused as refused:
-            found = tree(refused.faults)
-            return {
-                name: told
-                for name, told in found.items()
-                if name in valid and self.leans_on.get(str(name)) not in messages
-            }
-        except (ValidationError, KeyError, TypeError, AttributeError):
-            return {}
+        # Of an object that is wrong marshmallow leaves what is right in it. Where the domain cannot read such half a
+        # value, it is asked about the others.
+        for given in (valid, {name: value for name, value in valid.items() if name not in messages}):
+            try:
+                self.make({**self._unasked(), **given})
+            except Refused as refused:
+                return {
+                    name: told
+                    for name, told in tree(refused.faults).items()
+                    if name in given and self.leans_on.get(str(name)) not in messages
+                }
+            except (ValidationError, KeyError, TypeError, AttributeError):
+                continue
+            break
         return {}
 
     def _unasked(self) -> dict[str, Any]:
