@@ -93,18 +93,20 @@ def test_the_key_says_how_it_is_worked(
 
 
 @pytest.mark.parametrize(
-    ("task", "hint"),
+    ("kind", "level", "count", "head", "hint"),
     [
-        (Task("compound", 1, Divisions(51, fixed=True)), "Plate 1, circles 18 and 17 serve."),
-        (Task("compound", 2, Divisions(51, fixed=True)), "Plate 1 serves."),
-        (Task("compound", 3, Divisions(51, fixed=True)), ""),
+        ("compound", 1, 51, GEARED, "Plate 1, circles 18 and 17 serve."),
+        ("compound", 2, 51, GEARED, "Plate 1 serves."),
+        ("compound", 3, 51, GEARED, ""),
         # 101 x 8/20 = 40 2/5.
-        (Task("differential", 1, Divisions(101, fixed=True)), "Take a crank move of 8 spaces on the circle of 20."),
-        (Task("differential", 2, Divisions(101, fixed=True)), ""),
+        ("differential", 1, 101, GEARED, "Take a crank move of 8 spaces on the circle of 20."),
+        ("differential", 2, 101, GEARED, ""),
+        # 53 x 1 3/21 = 60 4/7, and 60 - 60 4/7 = -32/56.
+        ("differential", 1, 53, HEADS[2], "Take a crank move of 1 turn and 3 spaces on the circle of 21."),
     ],
 )
-def test_the_first_levels_give_something_away(task: Task, hint: str) -> None:
-    key = KINDS[task.kind].key(task, GEARED)
+def test_the_first_levels_give_something_away(kind: KindName, level: int, count: int, head: Head, hint: str) -> None:
+    key = KINDS[kind].key(Task(kind, level, Divisions(count, fixed=True)), head)
     assert key is not None
     assert key.hint == hint
 

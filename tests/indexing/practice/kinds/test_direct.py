@@ -69,3 +69,9 @@ def test_what_the_direct_plate_does_not_have_is_asked_angles_first_on_half_of_th
         assert set(of_angles) in (set(), angles)
         with_angles += bool(of_angles)
     assert 85 < with_angles < 115
+
+
+def test_halves_are_not_on_an_odd_circle() -> None:
+    asked = set(direct.nones(Head(direct_circles=(15,)), 2, Chance(1)))
+    assert divisions(2, 2, 4, 6, none=True) <= asked
+    assert not divisions(2, 3, 5, 15, none=True) & asked

@@ -57,6 +57,23 @@ def test_easy_numbers_are_spoiled_first_at_level_1_and_last_beyond(level: int, f
     assert set(last) > numbers[first]
 
 
+@pytest.mark.parametrize("seed", range(4))
+def test_two_moves_that_are_spoiled_are_those_of_level_1_first(seed: int) -> None:
+    # 10/15 + 2/17 = 40/51, 7/19 + 6/18 = 40/57 and 3/18 + 4/16 = 40/96; no other number to 100 takes two circles of
+    # plate 1.
+    moves = [task for task in find_the_slip.tasks(GEARED, 3, Chance(seed)) if task.slip == "second_move_wrong_way"]
+    assert {task.work.cuts for task in moves[:3]} == {51, 57, 96}
+    assert len(moves) == 6
+
+
+def test_positions_between_two_readings_are_spoiled_after_those_that_are_read_exactly() -> None:
+    # The dial reads half minutes, 43,200 in a turn of the work.
+    by_dial = [task for task in find_the_slip.tasks(GEARED, 1, Chance(2)) if claim(task).method == "dial"]
+    between = [(task.work.step * 43_200).denominator > 1 for task in by_dial]
+    assert any(between)
+    assert between == sorted(between)
+
+
 def test_an_angle_is_told_as_it_was_written() -> None:
     tasks = list(find_the_slip.tasks(GEARED, 2, Chance(2)))
     for task in tasks:
