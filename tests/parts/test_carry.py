@@ -82,11 +82,12 @@ def test_every_line_of_a_gear_says_what_it_is_and_whose_formula(unit: str, facto
     assert lines[3].value == 2
 
 
-# One error is at the limit of grade 2 (8.74 and 34.9 micrometres), the other is nothing: each alone decides.
+# A second on 100 mm is 0.242407 micrometres, and grade 2 allows 8.7416 and 34.966: 36.06" and 144.25". One error is at
+# that limit, the other is nothing: each alone decides.
 @pytest.mark.parametrize(
-    ("single", "total", "best"), [(36, 0, 2), (37, 0, 3), (0, 143, 2), (0, 145, 3), (0, 0, 0), (-37, 0, 3)]
+    ("single", "total", "best"), [(36.03, 0, 2), (36.09, 0, 3), (0, 144.2, 2), (0, 144.3, 3), (0, 0, 0), (-36.09, 0, 3)]
 )
-def test_either_error_alone_decides_the_grade(single: int, total: int, best: int) -> None:
+def test_either_error_alone_decides_the_grade(single: float, total: float, best: int) -> None:
     gear = spur_gear(teeth=50, module=2, unit="mm")
     assert carried(gear, worst=0, single_pitch=single, total_pitch=total)[-1].value == best
 

@@ -28,7 +28,18 @@ def test_below_twelve_there_is_none(teeth: float) -> None:
 
 @pytest.mark.parametrize(
     ("formative", "number"),
-    [(12.0, 8), (13.99, 8), (14.0, 7), (26.8, 4), (34.99, 4), (35 - 1e-12, 3), (54.6, 3), (134.5, 2), (1e9, 1)],
+    [
+        (12 - 1e-9, 8),
+        (12.0, 8),
+        (13.99, 8),
+        (14.0, 7),
+        (26.8, 4),
+        (34.99, 4),
+        (35 - 1e-12, 3),
+        (54.6, 3),
+        (134.5, 2),
+        (1e9, 1),
+    ],
 )
 def test_a_formative_number_between_two_ranges_takes_the_lower_one(formative: float, number: int) -> None:
     cutter = form_cutter(formative)
