@@ -140,6 +140,11 @@ class TestByHand:
             reamer(flutes=3, spread=60, head=Head(ratio=1, plates=((3,),)))
         assert told(refusal.value) == [(("spread",), NONE)]
 
+    def test_half_way_between_two_holes_the_even_one_is_taken(self) -> None:
+        # Spaces of 2.5, 4 and 5.5 holes end at 2.5, 6.5 and 12.
+        part = reamer(flutes=3, spread=45, head=Head(ratio=1, plates=((12,),)))
+        assert part.angles == (0, Fraction(2, 12), Fraction(6, 12))
+
     def test_a_circle_on_which_the_spaces_grow_goes_before_one_on_which_they_alternate(self) -> None:
         # 24 flutes, twelve growing by an eleventh of 4°: less than a hole on 40 x 18, just short of two on 40 x 49.
         rows = reamer(flutes=24, head=Head(plates=((18,), (49,)))).schedule
