@@ -126,6 +126,7 @@ WRONG: list[tuple[Task, AnyClaim, Head, tuple[str, ...], list[str]]] = [
     # 5/16 makes 40 x 16/5 = 128.
     (PLAIN, Claim("plain", 0, 5, 16), USUAL, ("That makes 128 divisions, not 28.",), []),
     (PLAIN, Claim("plain", 0, 6, 17), USUAL, ("That makes 113 1/3 divisions, not 28.",), []),
+    (PLAIN, Claim("plain", 40), USUAL, ("That makes 1 division, not 28.",), []),
     (PLAIN, Claim("plain"), USUAL, ("That does not turn the work at all.",), []),
     (PLAIN, Claim("nearest", circle=20), USUAL, ("The nearest holes are not all where the cuts belong.",), []),
     (PLAIN, Claim("nearest", circle=49), USUAL,

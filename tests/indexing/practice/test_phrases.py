@@ -89,6 +89,7 @@ def test_an_exercise_asks_in_plain_words(task: Task, hint: str, sentence: str) -
          "with 24 on the spindle, 32 first and 48 second on the stud, 72 on the worm side and no idler"),
         (Claim("dial", 1, reading=parse_angle("3°25'40\"")), "1 turn and 3°25'40\" by the dial"),
         (Claim("dial", 12), "12 turns and 0° by the dial"),
+        (Claim("dial", 3, divisions=Fraction(1)), "3 turns and 1 line by the dial"),
         (Claim("dial", 0, divisions=Fraction(85)), "0 turns and 85 lines by the dial"),
         (Claim("dial", 12, divisions=Fraction(600, 7)), "12 turns and 85 5/7 lines by the dial"),
     ],
@@ -155,6 +156,10 @@ EQUIPMENT = [
     (Head(90, (), direct_circles=(), dial=Dial(divisions=100)), [
         "90 turns of the crank make one turn of the spindle.",
         "Dial: 100 lines a turn.",
+    ]),
+    (Head(90, (), direct_circles=(), dial=Dial(divisions=1)), [
+        "90 turns of the crank make one turn of the spindle.",
+        "Dial: 1 line a turn.",
     ]),
 ]  # fmt: skip
 

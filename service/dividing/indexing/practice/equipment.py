@@ -42,9 +42,11 @@ def _idlers(head: Head) -> str:
 
 
 def _dial(head: Head) -> list[str]:
-    if head.dial is None:
+    dial = head.dial
+    if dial is None:
         return []
-    if head.dial.graduation is None:
-        return [f"Dial: {head.dial.divisions} lines a turn."]
-    vernier = f", vernier to {exact_angle(head.dial.vernier)}" if head.dial.vernier else ""
-    return [f"Dial: one line is {exact_angle(head.dial.graduation)} of the table{vernier}."]
+    if dial.divisions is not None:
+        return [f"Dial: {counted(dial.divisions, 'line')} a turn."]
+    assert dial.graduation is not None
+    vernier = f", vernier to {exact_angle(dial.vernier)}" if dial.vernier else ""
+    return [f"Dial: one line is {exact_angle(dial.graduation)} of the table{vernier}."]

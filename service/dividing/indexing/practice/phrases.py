@@ -131,5 +131,6 @@ def gears_text(gearing: GearingClaim) -> str:
 
 def _reading(claim: Claim) -> str:
     if claim.divisions is not None:
-        return f"{mixed(claim.divisions.numerator, claim.divisions.denominator)} lines"
+        lines = mixed(claim.divisions.numerator, claim.divisions.denominator)
+        return f"{lines} line{'' if claim.divisions == 1 else 's'}"
     return exact_angle((claim.reading or Angle(Fraction(0))).turns)

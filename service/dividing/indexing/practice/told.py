@@ -50,7 +50,8 @@ def makes(task: Task, found: Verdict) -> list[str]:
         return ["The figures are right, but it cannot be set so on this head."]
     if isinstance(task.work, Divisions):
         made = 1 / found.step
-        return [f"That makes {mixed(made.numerator, made.denominator)} divisions, not {task.work.count}."]
+        some = f"{mixed(made.numerator, made.denominator)} division{'' if made == 1 else 's'}"
+        return [f"That makes {some}, not {task.work.count}."]
     return [
         f"That turns the work through {exact_angle(found.step)}, not {task.written or exact_angle(task.work.step)}."
     ]
