@@ -146,6 +146,7 @@ class TestARoundedStep:
             (7, TABLE, Claim("dial", 12, reading=Angle(Fraction(24, 7 * 360) + Fraction(1, 10**9)))),  # on no reading
             (7, LINES, Claim("dial", 12, divisions=Fraction(857, 10))),  # on no line
             (7, LINES, Claim("dial", 12, divisions=Fraction(87))),
+            (7, LINES, Claim("dial", 12, divisions=Fraction(75))),  # 51°, but this dial has no degrees to round to
             (7, Head(), Claim("dial", 12, reading=parse_angle("3°26'"))),  # no dial to set
             (7, Head(), Claim("plain", 5, 14, 20)),
             (9, TABLE, Claim("dial", 10, reading=parse_angle("0"))),  # exact, and on the dial

@@ -49,6 +49,11 @@ class TestUpsideDown:
             "turns.",
         )
 
+    def test_one_space_turned_over_is_whole_turns(self) -> None:
+        assert list(fraction_upside_down(case(Divisions(7), Claim("plain", 0, 1, 8)))) == [
+            Undone(Claim("plain", 8, 0, 1), "The fraction stands upside down: 8/1, not 1/8."),
+        ]
+
     def test_for_an_angle_it_is_said_of_the_angle(self) -> None:
         # 13.5° is 1 1/2 turns; 2/3 of a turn was made.
         undone = list(fraction_upside_down(case(Arc(parse_angle("13.5"), 2), Claim("plain", 0, 12, 18))))
