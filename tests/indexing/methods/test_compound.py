@@ -111,6 +111,20 @@ class TestWholeSetupsByHand:
         assert setup.accuracy.worst == Fraction(1, 105)
         assert compound.approximate(work, head) == (setup,)
 
+    @pytest.mark.parametrize(
+        ("turns", "circles", "step"),
+        [
+            # The smallest step of two circles is one of their grid, 3/5 - 4/7 = 1/35 and 3/4 - 4/6 = 1/12, never none.
+            ("1/34", (5, 7), "1/35"),
+            ("1/1000", (5, 7), "1/35"),
+            ("1/1000", (4, 6), "1/12"),
+        ],
+    )
+    def test_a_small_angle_is_a_step_all_the_same(self, turns: str, circles: tuple[int, ...], step: str) -> None:
+        head = Head(ratio=1, plates=(circles,), direct_circles=())
+        (setup,) = setups(compound.approximate(Arc(Angle(Fraction(turns)), 2), head))
+        assert setup.spacing == Even(both_moves(setup)) == Even(Fraction(step))
+
     def test_positions_of_a_list(self) -> None:
         head = Head(plates=((15, 17),))
         setup = Setup("compound", Rounded(40 * 255), NO_ERROR, Move(None, None, 15, 1), SecondMove(None, 17))

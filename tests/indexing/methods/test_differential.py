@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import replace
 from fractions import Fraction
-from math import ceil, floor
+from math import ceil, floor, gcd
 
 import pytest
 
@@ -155,6 +155,34 @@ class TestAgainstEveryTrainOnEveryHole:
                 assert setup == told_as, count
 
 
+    @pytest.mark.parametrize("name", ["two gears", "three", "ratio 1"])
+    def test_several_spaces_a_move_are_told_where_they_come_nearer(self, name: str) -> None:
+        head = self.HEADS[name]
+        shelf = shelf_of(head, head.change_gears)
+        for count in (7, 13, 23, 29, 41, 59):
+            worst: list[Fraction] = []
+            for every in (k for k in range(1, min(12, count - 1) + 1) if gcd(k, count) == 1):
+                for motions in (shelf.simple, shelf.compound):
+                    off = self.nearest(head, Divisions(count, every), motions)
+                    if 2 * count**2 * off < 1 and (count - 1) * off < min(worst, default=Fraction(1)):
+                        worst.append((count - 1) * off)
+            near = setups(differential.approximate(Divisions(count), head))
+            assert [setup.accuracy.worst for setup in near] == worst[::-1], count
+
+    @staticmethod
+    def nearest(head: Head, work: Divisions, motions: set[Fraction]) -> Fraction:
+        return min(
+            (
+                abs(Fraction(holes, circle) / (head.ratio - motion) - work.step)
+                for circle, _ in head.circles
+                for holes in holes_about(head, circle, work)
+                for motion in motions
+                if abs(motion) <= 6 and motion < head.ratio
+            ),
+            default=Fraction(1),
+        )
+
+
 def holes_about(head: Head, circle: int, work: Divisions) -> range:
     """The spaces at which the plate would turn six times at most."""
     least, most = ((head.ratio + turns) * circle * work.step for turns in (-6, 6))
@@ -237,6 +265,8 @@ class TestTries:
             # Nearly a whole turn: 12 plate turns of 835 holes are the 10,000 tries that are made.
             (((400, 300), (200, 100)), {400, 300}),
             (((400, 300), (100, 35)), {400, 300, 100, 35}),
+            # 400, 300 and 135 are 835 by themselves.
+            (((400, 300), (135, 20)), {400, 300, 135}),
             # The same circles on a second plate are the same tries.
             (((400, 399), (400, 399)), {400, 399}),
         ],
@@ -254,6 +284,35 @@ class TestTries:
 
 
 class TestNear:
+    @pytest.mark.parametrize(
+        ("work", "head", "step", "move", "gearing"),
+        [
+            # With the crank's whole turn the plate should make 40 - 37 = 3 turns; 34 over 10 makes 3 2/5.
+            (
+                Divisions(37, fixed=True),
+                Head(plates=((4,),), change_gears=(10, 34), idlers=Idlers(0, 1, 0, 1)),
+                Fraction(5, 183),
+                Move(1, 0, 4, 1),
+                Gearing(34, 10, None, 0, "with"),
+            ),
+            # At 1 to 1 a plate of 19 over 20 leaves a twentieth of 1/61: twenty times as much of a turn.
+            (
+                Divisions(3, fixed=True),
+                Head(ratio=1, plates=((61,),), change_gears=(19, 20), idlers=Idlers(0, 1, 0, 1)),
+                Fraction(20, 61),
+                Move(0, 1, 61, 1),
+                Gearing(19, 20, None, 0, "with"),
+            ),
+        ],
+    )
+    def test_by_hand(self, work: Divisions, head: Head, step: Fraction, move: Move, gearing: Gearing) -> None:
+        setup = Setup("differential", Even(step), accuracy(work, Even(step)), move, None, gearing)
+        assert differential.approximate(work, head) == (setup,)
+
+    def test_a_plate_that_turns_as_the_crank_does_divides_nothing(self) -> None:
+        head = Head(ratio=1, plates=((20,),), change_gears=(20, 20), idlers=Idlers(0, 1, 0, 1))
+        assert differential.approximate(Divisions(7, fixed=True), head) == differential.NO_NEAR_TRAIN
+
     def test_the_nearest_is_told_first_and_each_beats_the_next(self) -> None:
         for divisions in (383, 401, 787):
             found = setups(differential.approximate(Divisions(divisions, fixed=True), GEARED))
