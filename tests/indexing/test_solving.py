@@ -280,16 +280,13 @@ class TestSeveralSpacesAMove:
         # 10 to 1, circles of 4 and 6, one train of 20, 30 and 40 teeth with its idler: 111 places of 6 in two turns of
         # the spindle with 30 over 40 (10 - 3/4 = 37/4), 112 of 4 in three with 20 over 30 (10 - 2/3 = 28/3).
         head = Head(ratio=10, plates=((4,), (6,)), direct_circles=(), change_gears=(40, 20, 30))
-        found = {
-            divisions: [(setup.every, setup.exact, setup.move, setup.gearing) for setup in solve(work, head).setups]
-            for divisions in (111, 112)
-            if (work := Divisions(divisions))
-        }
         # 2/111 of 37/4 is 1/6, 3/112 of 28/3 is 1/4.
-        assert found == {
-            111: [(2, True, Move(0, 1, 6, 2), Gearing(30, 40, None, 1, "with"))],
-            112: [(3, True, Move(0, 1, 4, 1), Gearing(20, 30, None, 1, "with"))],
-        }
+        for divisions, told in (
+            (111, (2, True, Move(0, 1, 6, 2), Gearing(30, 40, None, 1, "with"))),
+            (112, (3, True, Move(0, 1, 4, 1), Gearing(20, 30, None, 1, "with"))),
+        ):
+            (setup,) = solve(Divisions(divisions), head).setups
+            assert (setup.every, setup.exact, setup.move, setup.gearing) == told
 
     def test_two_gears_that_want_no_idler_are_enough(self) -> None:
         # 2 x (10 - 25/24) = 215/12, and 215 is 5 x 43; 12/43 of 215/24 crank turns are 2 1/2.

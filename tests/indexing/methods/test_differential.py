@@ -118,7 +118,7 @@ class TestAgainstEveryTrainOnEveryHole:
         "four": Head(ratio=40, plates=((5, 6), (7,)), change_gears=(24, 28, 44, 100)),
         "five": Head(ratio=9, plates=((5,), (4,)), change_gears=(20, 24, 30, 44, 70)),
         "the plate ahead of the crank": Head(ratio=3, plates=((4, 5),), change_gears=(20, 24, 30, 44, 110)),
-        "ratio 1": Head(ratio=1, plates=((12, 20),), change_gears=(24, 28, 48, 48)),
+        "ratio 1": Head(ratio=1, plates=((6, 10),), change_gears=(24, 28, 48, 48)),
     }
 
     @pytest.mark.parametrize("name", HEADS)
@@ -128,22 +128,11 @@ class TestAgainstEveryTrainOnEveryHole:
         shelf = shelf_of(head, head.change_gears)
         for count in range(every + 1, 50, 2 * every):
             work = Divisions(count, every, fixed=True)
-            made = {
-                kind: {
-                    (Fraction(holes, circle), motion, Fraction(holes, circle) / (head.ratio - motion) - work.step)
-                    for face in head.plates
-                    for circle in face
-                    for motion in motions
-                    if abs(motion) <= 6 and motion < head.ratio
-                    for holes in holes_about(head, circle, work)
-                }
-                for kind, motions in (("two", shelf.simple), ("four", shelf.compound))
-            }
-            exact = {(move, motion_of) for kind in made.values() for move, motion_of, off in kind if off == 0}
+            two, four = (every_setting(head, work, motions) for motions in (shelf.simple, shelf.compound))
+            exact = {(move, turns) for move, turns, off in (*two, *four) if off == 0}
             told = [(crank(setup), motion(setup)) for setup in setups(differential.exact(work, head))]
             assert set(told) == exact if len(exact) < 12 else set(told) < exact, count
-            offs = [min((abs(off) for *_, off in kind), default=Fraction(1)) for kind in made.values()]
-            nearest = [offs[1], offs[0]] if offs[1] < offs[0] else [offs[0]]
+            nearest = [least(four), least(two)] if least(four) < least(two) else [least(two)]
             near = setups(differential.approximate(work, head))
             assert [setup.accuracy.worst for setup in near] == [
                 (count - 1) * off for off in nearest if 2 * count**2 * off < 1
@@ -154,7 +143,6 @@ class TestAgainstEveryTrainOnEveryHole:
                 told_as = Setup("differential", spacing, accuracy(work, spacing), move, None, setup.gearing, every)
                 assert setup == told_as, count
 
-
     @pytest.mark.parametrize("name", ["two gears", "three", "ratio 1"])
     def test_several_spaces_a_move_are_told_where_they_come_nearer(self, name: str) -> None:
         head = self.HEADS[name]
@@ -163,30 +151,33 @@ class TestAgainstEveryTrainOnEveryHole:
             worst: list[Fraction] = []
             for every in (k for k in range(1, min(12, count - 1) + 1) if gcd(k, count) == 1):
                 for motions in (shelf.simple, shelf.compound):
-                    off = self.nearest(head, Divisions(count, every), motions)
+                    off = least(every_setting(head, Divisions(count, every), motions))
                     if 2 * count**2 * off < 1 and (count - 1) * off < min(worst, default=Fraction(1)):
                         worst.append((count - 1) * off)
             near = setups(differential.approximate(Divisions(count), head))
             assert [setup.accuracy.worst for setup in near] == worst[::-1], count
 
-    @staticmethod
-    def nearest(head: Head, work: Divisions, motions: set[Fraction]) -> Fraction:
-        return min(
-            (
-                abs(Fraction(holes, circle) / (head.ratio - motion) - work.step)
-                for circle, _ in head.circles
-                for holes in holes_about(head, circle, work)
-                for motion in motions
-                if abs(motion) <= 6 and motion < head.ratio
-            ),
-            default=Fraction(1),
+
+Setting = tuple[Fraction, Fraction, Fraction]
+"""(crank turns, turns of the plate, how far off the spindle then is)"""
+
+
+def every_setting(head: Head, work: Divisions, motions: set[Fraction]) -> list[Setting]:
+    """Every hole at which the plate would turn six times at most, with every motion that the trains give it."""
+    return [
+        (Fraction(holes, circle), motion, abs(Fraction(holes, circle) / (head.ratio - motion) - work.step))
+        for circle, _ in head.circles
+        for holes in range(
+            max(1, ceil((head.ratio - 6) * circle * work.step)), floor((head.ratio + 6) * circle * work.step) + 1
         )
+        for motion in motions
+        if abs(motion) <= 6 and motion < head.ratio
+    ]
 
 
-def holes_about(head: Head, circle: int, work: Divisions) -> range:
-    """The spaces at which the plate would turn six times at most."""
-    least, most = ((head.ratio + turns) * circle * work.step for turns in (-6, 6))
-    return range(max(1, ceil(least)), floor(most) + 1)
+def least(settings: list[Setting]) -> Fraction:
+    """How far off the nearest of them is; a whole turn where there is none."""
+    return min((off for *_, off in settings), default=Fraction(1))
 
 
 class TestWhyItGivesNothing:
