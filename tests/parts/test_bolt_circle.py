@@ -168,6 +168,12 @@ class TestTheCircle:
             ({}, "diameter", "Give the diameter or the radius of the bolt circle."),
             ({"diameter": 80, "radius": 41}, "radius", "The radius is not half the diameter: give only one of them."),
             (
+                {"holes": 2, "diameter": 40, "hole_diameter": 40},
+                "hole_diameter",
+                "Holes of 40.000 mm meet: their centres are 40.000 mm apart. Give fewer or smaller holes, "
+                "or a larger circle.",
+            ),
+            (
                 {"diameter": 80, "hole_diameter": 40},
                 "hole_diameter",
                 "Holes of 40.000 mm meet: their centres are 40.000 mm apart. Give fewer or smaller holes, "
@@ -177,7 +183,7 @@ class TestTheCircle:
     )
     def test_what_cannot_be_drilled_is_refused(self, given: dict[str, Any], path: str, sentence: str) -> None:
         with pytest.raises(Refused) as refusal:
-            bolt_circle(holes=6, unit="mm", **given)
+            bolt_circle(**{"holes": 6, "unit": "mm", **given})
         assert told(refusal.value) == [((path,), sentence)]
 
     def test_more_holes_than_a_table_has_rows_are_refused(self) -> None:

@@ -61,6 +61,13 @@ def test_a_short_lead_of_several_starts_is_slipped_at_the_spindle() -> None:
     assert "Few tables swivel past 45°: at this helix angle swivel the cutter head instead." in part.cautions
 
 
+def test_what_the_head_lacks_is_asked_for() -> None:
+    part = helix(starts=4, diameter=40, unit="mm", hand="right", lead=144, head=Head(screw=HEAD.screw))
+    assert part.cautions[1:] == (
+        "Give the change gears that you own (head.change_gears) to have the lead gearing worked out.",
+    )
+
+
 @pytest.mark.parametrize(
     ("given", "lead", "source"),
     [

@@ -74,6 +74,33 @@ class TestAnyGears:
         assert Fraction(1, 4) not in nearest_ratios((24, 48, 72, 96), Fraction(1, 4), 1)[1:]
         assert trains((24, 24, 48, 48), Fraction(1, 4)) == (LeadTrain(24, 48, (48, 24)),)
 
+    def test_two_gears_come_first_then_what_clears_then_the_larger_gears(self) -> None:
+        # A half: two gears; 28 x 32 over 56 x 32 would need a second 32.
+        assert [order(train) for train in trains((24, 28, 32, 48, 56, 64), Fraction(1, 2))][:3] == [
+            (32, 64),
+            (28, 56),
+            (24, 48),
+        ]
+        # 9/25: only 32 and 24 on the stud pass both shafts; of the rest 48 on the worm comes first.
+        assert trains((24, 32, 48, 100), Fraction(9, 25)) == (
+            LeadTrain(48, 100, (32, 24)),
+            LeadTrain(48, 32, (100, 24)),
+            LeadTrain(24, 100, (32, 48)),
+            LeadTrain(24, 32, (100, 48)),
+        )
+
+    def test_of_ratios_equally_near_the_smaller_comes_first_and_five_are_given(self) -> None:
+        # A third and two thirds are a sixth from a half.
+        thirds = Fraction(1, 3), Fraction(2, 3)
+        assert nearest_ratios((24, 48, 72), Fraction(1, 2)) == (Fraction(1, 2), *thirds, Fraction(3, 2), Fraction(2))
+
+    def test_a_right_hand_is_meant_where_none_is_named(self) -> None:
+        # Three gears leave one idler, which a left hand takes two of.
+        assert nearest_ratios((24, 48, 72), 1, hand="left") == ()
+        assert nearest_ratios((24, 48, 72), 1, 1) == nearest_ratios((24, 48, 72), 1, 1, "right") == (Fraction(2, 3),)
+        assert trains((24, 48, 72), Fraction(1, 2)) == (LeadTrain(24, 48),)
+        assert trains((24, 48, 72), Fraction(1, 2), "left") == ()
+
     def test_what_clears_comes_before_what_does_not(self) -> None:
         found = trains(TWELVE_GEARS, Fraction(9, 25))
         assert [train.clears for train in found] == sorted((train.clears for train in found), reverse=True)

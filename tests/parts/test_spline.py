@@ -26,6 +26,7 @@ SHAFTS = [
     (6, 34.4, 23, 6),
     (6, 34.7, 23, 6),
 ]
+LEANING: dict[str, Any] = {"teeth": 8, "major": 29, "minor": 14.8, "width": 4.8}
 TWO_PASSES = (
     "Cut one side of all the keys, then set over and cut the other side of all; measure the first key before going "
     "round.",
@@ -110,13 +111,13 @@ class TestToldWhole:
         # Half the keys' width is 2.4, their feet stand at 7 (2.4, 7, 7.4), their tops at 14.3 (2.4, 14.3, 14.5), and
         # the next key leans by 45°: 7 - 2.4 √½ - 2.4 √½ - 2.4.
         limit = Size("Cutter must be thinner than", near(4.6 - 2.4 * sqrt(2)), unit, MATHEMATICS)
-        part = spline(teeth=8, major=29, minor=14.8, width=4.8, cutter=1.2, unit=unit)
+        part = spline(**LEANING, cutter=1.2, unit=unit)
         assert part.sizes[-3:] == (
             limit,
             Size("Middle of the cutter from the centre line", near(3), unit, MATHEMATICS),
             Size("Cross-feed between the two passes", near(6), unit, MATHEMATICS, "key width + cutter thickness"),
         )
-        assert spline(teeth=8, major=29, minor=14.8, width=4.8, unit=unit).sizes[-1] == limit
+        assert spline(**LEANING, unit=unit).sizes[-1] == limit
 
     @pytest.mark.parametrize(
         ("given", "over", "under", "note", "source"),
@@ -263,6 +264,11 @@ class TestRefusals:
                 {"teeth": 16, "major": 60, "minor": 52, "width": 5, "cutter": 6},
                 "cutter",
                 "A cutter 6.000 mm thick would cut into the next key: take one under 5.514 mm.",
+            ),
+            (
+                {**LEANING, "cutter": widest_cutter(**LEANING)},
+                "cutter",
+                "A cutter 1.206 mm thick would cut into the next key: take one under 1.206 mm.",
             ),
             (
                 {"teeth": 18, "form": "involute", "module": 2, "major": 35},
