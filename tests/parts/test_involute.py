@@ -7,7 +7,7 @@ from math import atan, cos, hypot, pi, radians, sin, sqrt, tan
 import pytest
 
 from dividing.parts.involute import USUAL_PIN, Toothing, inv
-from tests.parts.generated import Flank, over_teeth, over_two_pins, unwound
+from tests.parts.generated import Flank, over_teeth, over_two_pins, solved, unwound
 
 SPUR = [
     Toothing(teeth, module, radians(angle), shift=shift)
@@ -35,8 +35,11 @@ SHIFTED = [
         (200, 1.0, 20, 10, 0.9),
         (40, 2.0, 20, 0, 0.9),
         (75, 2.0, 30, 45, 0.5),
+        *((teeth, 2.0, 30, 0, 0.9) for teeth in range(40, 46)),
     )
 ]
+SHORT = Toothing(6, 3.0, radians(20), shift=1.0, addendum=0.3)
+"""Six teeth shifted far outwards and turned down before they come to a point: a pin's centre stands at 65°."""
 
 
 def transverse_flank(gear: Toothing) -> Flank:
@@ -53,6 +56,23 @@ def lean_on_the_base(gear: Toothing) -> float:
     lead = pi * pitch / tan(gear.helix) if gear.helix else None
     base = pitch * cos(atan(tan(gear.pressure) / cos(gear.helix)))
     return atan(pi * base / lead) if lead else 0.0
+
+
+def touching_at(gear: Toothing, diameter: float) -> float:
+    """The pin or ball that touches both flanks of a space on this circle.
+
+    Its centre lies on the unwound string, drawn on past the flank, where that meets the middle of the space.
+    """
+    flank, lean = transverse_flank(gear), lean_on_the_base(gear)
+    half_space = pi / gear.teeth - (pi / 2 - flank.turn)
+
+    def pin(centre: float) -> float:
+        return 2 * flank.base * (tan(centre) - centre + half_space) * cos(lean)
+
+    def touches(centre: float) -> float:
+        return 2 * hypot(flank.base, flank.base * tan(centre) - pin(centre) / 2 * cos(lean))
+
+    return pin(solved(lambda centre: touches(centre) - diameter, 0.01, 1.5))
 
 
 class TestTheInvoluteFunction:
@@ -110,7 +130,12 @@ class TestSpan:
 
 
 class TestPins:
-    @pytest.mark.parametrize("gear", SPUR)
+    @pytest.mark.parametrize("gear", [*SPUR, *HELICAL, SHORT])
+    def test_it_seats_as_long_as_it_touches_below_the_tip(self, gear: Toothing) -> None:
+        assert gear.over_pins(touching_at(gear, gear.tip * (1 - 1e-6))) is not None
+        assert gear.over_pins(touching_at(gear, gear.tip * (1 + 1e-6))) is None
+
+    @pytest.mark.parametrize("gear", [*SPUR, SHORT])
     def test_pins_between_unwound_flanks_read_the_same(self, gear: Toothing) -> None:
         pin = USUAL_PIN * gear.module
         if gear.over_pins(pin) is None:
@@ -126,7 +151,7 @@ class TestPins:
         reading, _ = over_two_pins(transverse_flank(gear), gear.teeth, seen)
         assert gear.over_pins(pin) == pytest.approx(reading - seen + pin, abs=1e-6)
 
-    @pytest.mark.parametrize("gear", SPUR)
+    @pytest.mark.parametrize("gear", [*SPUR, SHORT])
     def test_the_ideal_pin_touches_near_the_shifted_pitch_circle(self, gear: Toothing) -> None:
         pin = gear.ideal_pin()
         assert pin is not None

@@ -103,6 +103,14 @@ class TestToldWhole:
             (24, 100, False),
         ]
 
+    def test_a_left_hand_takes_one_idler_more_where_enough_gears_are_left(self) -> None:
+        # Four gears make a left-hand pair with two idlers; 24 x 32 over 48 x 32 would leave none.
+        four = Head(change_gears=(24, 32, 32, 48), screw=Screw(Fraction(5), "mm"))
+        left: Any = lead_block(Fraction(100), 40, "mm", "left", four)
+        assert left["gearing"] == {**pair(24, 48), "idlers": 2}
+        assert left["orders"] == [left["gearing"]]
+        assert lead_block(Fraction(100), 40, "mm", "left", THREE)["gearing"] is None
+
     @pytest.mark.parametrize("head", [None, Head()])
     def test_without_a_screw_only_the_angle_is_known(self, head: Head | None) -> None:
         assert lead_block(Fraction(100), 100 / pi, "in", "left", head) == {
@@ -158,6 +166,10 @@ class TestByTheSpindle:
     ) -> None:
         block = lead_block(wanted, 40, "mm", "right", THREE)
         assert (block["by_spindle"] is not None) == through_the_spindle
+
+    def test_one_start_is_meant_where_none_are_told(self) -> None:
+        # Once round for the one start: all 24 teeth.
+        assert lead_block(Fraction(5), 40, "mm", "right", METRIC)["by_spindle"]["teeth_per_index"] == 24
 
     def test_it_is_in_the_unit_of_the_lead_and_for_its_starts(self) -> None:
         block = lead_block(Fraction(1, 4), 1, "in", "right", INCHES, 7)

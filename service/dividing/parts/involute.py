@@ -147,7 +147,7 @@ class Toothing:
         if not 0 < ratio < 1:
             return None
         centre = tan(acos(ratio)) + half_space
-        if not 0 < centre < pi / 2:
+        if centre >= pi / 2:
             return None
         return count * self.module * cos(self.pressure) * (inv(centre) + half_space)
 
