@@ -74,7 +74,7 @@ class TestAnyGears:
         assert Fraction(1, 4) not in nearest_ratios((24, 48, 72, 96), Fraction(1, 4), 1)[1:]
         assert trains((24, 24, 48, 48), Fraction(1, 4)) == (LeadTrain(24, 48, (48, 24)),)
 
-    def test_two_gears_come_first_then_what_clears_then_the_larger_gears(self) -> None:
+    def test_the_orders_of_a_few_gears_by_hand(self) -> None:
         # A half: two gears; 28 x 32 over 56 x 32 would need a second 32.
         assert [order(train) for train in trains((24, 28, 32, 48, 56, 64), Fraction(1, 2))][:3] == [
             (32, 64),
@@ -101,9 +101,14 @@ class TestAnyGears:
         assert trains((24, 48, 72), Fraction(1, 2)) == (LeadTrain(24, 48),)
         assert trains((24, 48, 72), Fraction(1, 2), "left") == ()
 
-    def test_what_clears_comes_before_what_does_not(self) -> None:
-        found = trains(TWELVE_GEARS, Fraction(9, 25))
-        assert [train.clears for train in found] == sorted((train.clears for train in found), reverse=True)
+    @pytest.mark.parametrize("ratio", [Fraction(9, 25), Fraction(1, 2), Fraction(1), Fraction(7, 4), Fraction(12, 7)])
+    def test_two_gears_come_first_what_clears_before_what_does_not_and_the_larger_before_the_smaller(
+        self, ratio: Fraction
+    ) -> None:
+        found = trains(TWELVE_GEARS, ratio)
+        ranks = [(len(order(train)), not train.clears, -sum(order(train)), -train.worm) for train in found]
+        assert len(set(ranks)) > 2
+        assert ranks == sorted(ranks)
 
     def test_a_wanted_lead_with_pi_in_it_is_taken_as_it_is(self) -> None:
         assert nearest_ratios(TWELVE_GEARS, 3.14159265358979, 1) == (Fraction(22, 7),)

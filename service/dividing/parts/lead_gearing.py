@@ -154,32 +154,32 @@ def _sizes(owned: Pair, hand: str) -> list[int]:
 
 
 @lru_cache(maxsize=64)
-def _products(gears: Pair, size: int) -> tuple[tuple[int, ...], tuple[Pair, ...]]:
+def _products(gears: Pair, size: int) -> tuple[tuple[int, ...], tuple[tuple[int, Pair], ...]]:
     # Sets of one or two gears in the order of their product, each once however often its teeth are owned.
-    ranked = sorted((prod(pair), pair) for pair in set(combinations(gears, size)))
-    return tuple(product for product, _ in ranked), tuple(pair for _, pair in ranked)
+    ranked = tuple(sorted((prod(pair), pair) for pair in set(combinations(gears, size))))
+    return tuple(product for product, _ in ranked), ranked
 
 
 def _near(gears: Pair, target: Fraction, size: int, limit: int) -> Iterator[Fraction]:
     """For each set of drivers the nearest driven sets on either side: the nearest of all are among them."""
-    products, pairs = _products(gears, size)
+    products, ranked = _products(gears, size)
     owned = Counter(gears)
-    for drivers, bottom in zip(pairs, products, strict=True):
+    for bottom, drivers in ranked:
         place = bisect_left(products, target * bottom)
-        for way in (range(place, len(pairs)), range(place - 1, -1, -1)):
-            reached = (products[index] for index in way if _available(drivers + pairs[index], owned))
+        for way in (ranked[place:], reversed(ranked[:place])):
+            reached = (product for product, driven in way if _available(drivers + driven, owned))
             for top, _ in islice(groupby(reached), limit):
                 yield Fraction(top, bottom)
 
 
 def _orders(gears: Pair, ratio: Fraction, size: int) -> Iterator[LeadTrain]:
-    products, pairs = _products(gears, size)
+    products, ranked = _products(gears, size)
     owned = Counter(gears)
-    for drivers, bottom in zip(pairs, products, strict=True):
+    for bottom, drivers in ranked:
         top = ratio * bottom
-        for place in range(bisect_left(products, top), bisect_right(products, top)):
-            if _available(drivers + pairs[place], owned):
-                yield from _arranged(pairs[place], drivers)
+        for _, driven in ranked[bisect_left(products, top) : bisect_right(products, top)]:
+            if _available(drivers + driven, owned):
+                yield from _arranged(driven, drivers)
 
 
 def _available(train: Pair, owned: Counter[int]) -> bool:
