@@ -13,6 +13,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from fractions import Fraction
+from functools import lru_cache
 from itertools import pairwise
 from math import gcd
 
@@ -85,16 +86,17 @@ def _even_arc(work: Arc, step: Fraction) -> Accuracy:
     if error == 0 and work.rational:
         return NO_ERROR
     last = work.count - 1
-    apart = 1 if work.count * work.step < 1 else _cuts_between_neighbours(work)
+    apart = 1 if work.count * work.step < 1 else _cuts_between_neighbours(*work.step.as_integer_ratio(), work.count)
     closing = (work.count if comes_home(work) else last) * error
     return Accuracy(error if work.rational else None, last * abs(error), closing, apart * abs(error), last * abs(error))
 
 
-def _cuts_between_neighbours(work: Arc) -> int:
-    """The most cuts that lie between two neighbours of an arc that goes all the way round."""
-    turn = work.step.denominator
-    order = sorted(range(work.count), key=lambda cut: cut * work.step.numerator % turn)
-    return max(abs(here - there) for here, there in pairwise([*order, order[0]]))
+@lru_cache(maxsize=64)
+def _cuts_between_neighbours(over: int, under: int, count: int) -> int:
+    """The most cuts that lie between two neighbours of an arc that goes all the way round in steps of over/under."""
+    places = [cut * over % under for cut in range(count)]
+    order = sorted(range(count), key=places.__getitem__)
+    return max(map(abs, map(int.__sub__, order, order[1:] + order[:1])))
 
 
 def _rounded_divisions(work: Divisions, points: int) -> Accuracy:
@@ -116,15 +118,16 @@ def _rounded_divisions(work: Divisions, points: int) -> Accuracy:
 def _rounded_arc(work: Arc, points: int) -> Accuracy:
     """As `rounding_error` for every feature, in whole parts of 1/(q points) for a step of p/q."""
     over, under = work.step.numerator, work.step.denominator
-    shorts = [cut * over * points % under for cut in range(work.count)]
+    round_the_work = [cut * over % under for cut in range(work.count)]
+    goes_round = work.count * over >= under
+    if goes_round:
+        round_the_work.sort()
+    shorts = [place * points % under for place in round_the_work]
     errors = [-short if 2 * short < under else under - short for short in shorts]
     if not any(errors):
         return NO_ERROR
-    order = sorted(range(work.count), key=lambda cut: cut * over % under)
-    round_the_work = [errors[cut] for cut in order]
-    if work.count * over >= under:
-        round_the_work.append(round_the_work[0])
-    pitch = max(abs(there - here) for here, there in pairwise(round_the_work))
+    beside = [*errors[1:], errors[0] if goes_round else errors[-1]]
+    pitch = max(map(abs, map(int.__sub__, beside, errors)))
     whole = under * points
     worst, span = max(map(abs, errors)), max(errors) - min(errors)
     return Accuracy(None, Fraction(worst, whole), _ZERO, Fraction(pitch, whole), Fraction(span, whole))

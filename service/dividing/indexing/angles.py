@@ -101,14 +101,18 @@ def dms_of(numerator: int, denominator: int, places: int = 2) -> str:
     >>> dms_of(-2, 144), dms_of(1, 7, 0)
     ('-5°00\\'00.00"', '51°25\\'43"')
     """
-    scale = 100 if places == 2 else 10**places
+    if places == 2 and numerator >= 0:
+        # As below, for the angles of which a table has thousands.
+        minutes, part = divmod((numerator * 259_200_000 + denominator) // (2 * denominator), 6_000)
+        degree, minute = divmod(minutes, 60)
+        second, part = divmod(part, 100)
+        return f"{degree}°{_TWO[minute]}'{_TWO[second]}.{_TWO[part]}\""
+    scale = 10**places
     size = rounded(numerator * 1296000 * scale, denominator)
-    whole, part = divmod(size if size >= 0 else -size, scale)
+    whole, part = divmod(abs(size), scale)
     minutes, second = divmod(whole, 60)
     degree, minute = divmod(minutes, 60)
     sign = "-" if size < 0 else ""
-    if places == 2:
-        return f"{sign}{degree}°{_TWO[minute]}'{_TWO[second]}.{_TWO[part]}\""
     point = f".{part:0{places}d}" if places else ""
     return f"{sign}{degree}°{_TWO[minute]}'{_TWO[second]}{point}\""
 

@@ -7,7 +7,6 @@ circles, ratio x dial readings for a dial, the holes of a direct plate for itsel
 from __future__ import annotations
 
 from collections.abc import Iterable
-from fractions import Fraction
 from math import gcd
 
 from .work import Angles, Arc, Divisions, Work
@@ -57,8 +56,8 @@ def _affordable(grids: list[int], positions: int) -> list[int]:
 def _fractions(work: Arc | Angles) -> list[tuple[int, int]]:
     if isinstance(work, Angles):
         return [(place.numerator, place.denominator) for place in work.places]
-    step: Fraction = work.step
-    return [(cut * step.numerator % step.denominator, step.denominator) for cut in range(work.count)]
+    over, under = work.step.numerator, work.step.denominator
+    return [(cut * over % under, under) for cut in range(work.count)]
 
 
 def _farthest(fractions: list[tuple[int, int]], points: int, enough: Distance) -> Distance:

@@ -6,30 +6,35 @@ them. A cut after which the pin is back in its start hole is a free check of the
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from fractions import Fraction
-from math import floor
+from itertools import accumulate, chain, count, pairwise, repeat
+from math import gcd
 from typing import NamedTuple
 
 from .head import Head
 from .methods.compound import Pair, moves_of
 from .setup import Even, Move, SecondMove, Setup
-from .work import Angles, Divisions, Stepped, Work
-
-
-class DialSet(NamedTuple):
-    """Whole handwheel turns from zero and the exact reading beyond them, in turns of the spindle; `units` is the
-    reading to set, in the smallest readings of the dial. A reading that rounds up to the whole dial is set as 0 of the
-    next turn, and the exact reading then lies a little below zero."""
-
-    turns: int
-    reading: Fraction
-    units: int
-
+from .work import Angles, Arc, Divisions, Stepped, Work
 
 Part = tuple[int, int]
 """A part of a turn as (numerator, denominator), not reduced: a table of thousands of rows is printed from these."""
 _NOTHING: Part = (0, 1)
+
+
+class DialSet(NamedTuple):
+    """Whole handwheel turns from zero and the exact reading beyond them, a part of a turn of the spindle; `units` is
+    the reading to set, in the smallest readings of the dial. A reading that rounds up to the whole dial is set as 0 of
+    the next turn, and the exact reading then lies a little below zero."""
+
+    turns: int
+    reading_of: Part
+    units: int
+
+    @property
+    def reading(self) -> Fraction:
+        """The exact reading, in turns of the spindle."""
+        return Fraction(*self.reading_of)
 
 
 class Row(NamedTuple):
@@ -64,15 +69,15 @@ class Row(NamedTuple):
         return Fraction(*self.error_of)
 
 
-class _Crank(NamedTuple):
-    """What the hand does for one cut, and where it leaves the pin."""
+class _Cranks(NamedTuple):
+    """What the hand does for each cut, and where it leaves the pins or the dial: a column each."""
 
-    turns: int
-    holes: int | None = None
-    hole: int | None = None
-    second_holes: int | None = None
-    second_hole: int | None = None
-    dial: DialSet | None = None
+    turns: Iterable[int]
+    holes: Iterable[int | None] = repeat(None)
+    hole: Iterable[int | None] = repeat(None)
+    second_holes: Iterable[int | None] = repeat(None)
+    second_hole: Iterable[int | None] = repeat(None)
+    dial: Iterable[DialSet | None] = repeat(None)
 
 
 def rows(work: Work, head: Head, setup: Setup) -> Iterator[Row]:
@@ -93,11 +98,14 @@ def dial_set(place: Fraction, head: Head) -> DialSet:
     >>> from dividing.indexing.head import Dial
     >>> table = Head(ratio=90, plates=(), dial=Dial(graduation=Fraction(1, 21600)))
     >>> dial_set(Fraction(1, 7), table)
-    DialSet(turns=12, reading=Fraction(1, 105), units=206)
+    DialSet(turns=12, reading_of=(6, 630), units=206)
     """
-    crank = place * head.ratio
-    turns, units = divmod(floor(crank * head.dial_units + Fraction(1, 2)), head.dial_units)
-    return DialSet(turns, (crank - turns) / head.ratio, units)
+    return _dial_set(place.numerator, place.denominator, head.ratio, head.dial_units)
+
+
+def _dial_set(over: int, under: int, ratio: int, per_turn: int) -> DialSet:
+    turns, units = divmod((2 * over * ratio * per_turn + under) // (2 * under), per_turn)
+    return DialSet(turns, (over * ratio - turns * under, ratio * under), units)
 
 
 def _as_cut(work: Work, setup: Setup) -> Stepped:
@@ -109,24 +117,24 @@ def _as_cut(work: Work, setup: Setup) -> Stepped:
 def _even(work: Stepped, setup: Setup) -> Iterator[Row]:
     assert isinstance(setup.spacing, Even) and setup.move is not None
     step, miss = setup.spacing.step, setup.spacing.step - work.step
-    move, second = setup.move, setup.second
-    for cut, place in enumerate(_places(work)):
-        crank = _same_again(cut, move, second)
-        checks = bool(cut and move.holes) and not crank.hole and not crank.second_hole
-        reached = (cut * step.numerator, step.denominator)
-        error = (cut * miss.numerator, miss.denominator) if miss else _NOTHING
-        yield Row(cut + 1, work.division(cut), place, reached, error, *crank, checks)
+    cuts = range(work.cuts)
+    reached = [(cut * step.numerator, step.denominator) for cut in cuts]
+    errors = [(cut * miss.numerator, miss.denominator) for cut in cuts] if miss else repeat(_NOTHING)
+    cranks, checks = _same_again(cuts, setup.move, setup.second)
+    return map(Row, count(1), map(work.division, cuts), _places(work), reached, errors, *cranks, checks)
 
 
-def _same_again(cut: int, move: Move, second: SecondMove | None) -> _Crank:
-    holes = move.holes or 0
-    hole = cut * holes % move.circle
+def _same_again(cuts: range, move: Move, second: SecondMove | None) -> tuple[_Cranks, list[bool]]:
+    """The move at every cut but the first, and whether it brings all pins back to their start holes."""
+    spaces = move.holes or 0
+    turns, holes = chain((0,), repeat(move.turns or 0)), chain((0,), repeat(spaces))
+    hole = [cut * spaces % move.circle for cut in cuts]
     if second is None:
-        return _Crank(move.turns or 0, holes, hole) if cut else _Crank(0, 0, 0)
-    spaces = second.holes or 0
-    if not cut:
-        return _Crank(0, 0, 0, 0, 0)
-    return _Crank(move.turns or 0, holes, hole, spaces, cut * spaces % second.circle)
+        return _Cranks(turns, holes, hole), [bool(cut and spaces) and not pin for cut, pin in enumerate(hole)]
+    beyond = second.holes or 0
+    second_hole = [cut * beyond % second.circle for cut in cuts]
+    checks = [bool(cut and spaces) and not hole[cut] and not second_hole[cut] for cut in cuts]
+    return _Cranks(turns, holes, hole, chain((0,), repeat(beyond)), second_hole), checks
 
 
 def _rounded(work: Work, head: Head, setup: Setup) -> Iterator[Row]:
@@ -135,60 +143,69 @@ def _rounded(work: Work, head: Head, setup: Setup) -> Iterator[Row]:
     places = _places(work)
     # The nearest point of the grid, halves taken forward as in `rounding_error`.
     nearest = [(2 * over * points + under) // (2 * under) for over, under in places]
+    reached = [(point, points) for point in nearest]
+    errors = [
+        (point * under - over * points, under * points)
+        for point, (over, under) in zip(nearest, places, strict=True)
+    ]  # fmt: skip
     indexes = [point % points for point in nearest]
-    cranks = _by_dial(places, head) if setup.move is None else _by_holes(indexes, points, head, setup)
-    for cut, (place, point, crank) in enumerate(zip(places, nearest, cranks, strict=True)):
-        over, under = place
-        error = (point * under - over * points, under * points)
-        # A check only where the cut before it stood elsewhere.
-        checks = cut > 0 and indexes[cut] != indexes[cut - 1] and _back_at_start(crank, place)
-        yield Row(cut + 1, work.division(cut), place, (point, points), error, *crank, checks)
+    if setup.move is None:
+        cranks, back = _by_dial(places, head)
+    else:
+        cranks, back = _by_holes(indexes, points, head, setup.move, setup.second)
+    # A check only where the cut before it stood elsewhere.
+    moved = (there != here for there, here in pairwise([indexes[0], *indexes]))
+    checks = [home and gone for home, gone in zip(back, moved, strict=True)]
+    return map(Row, count(1), map(work.division, range(work.cuts)), places, reached, errors, *cranks, checks)
 
 
 def _places(work: Work) -> list[Part]:
-    """Where each cut should stand, in the order of cutting; an arc counts its laps."""
-    if isinstance(work, Divisions):
-        return [(cut * work.every % work.count, work.count) for cut in range(work.count)]
+    """`ideal_places` as parts of a turn, in lowest terms."""
     if isinstance(work, Angles):
         return [(place.numerator, place.denominator) for place in work.places]
     over, under = work.step.numerator, work.step.denominator
-    return [(cut * over, under) for cut in range(work.count)]
+    laps = isinstance(work, Arc)
+    shares = [gcd(cut, under) for cut in range(work.cuts)]
+    return [
+        (cut // share * over if laps else cut // share * over % (under // share), under // share)
+        for cut, share in enumerate(shares)
+    ]
 
 
-def _back_at_start(crank: _Crank, place: Part) -> bool:
-    """Whether the pin, or the dial, is back where it began and says something by it: whole turns do not."""
-    if crank.dial:
-        return crank.dial.units == 0 and bool(place[0])
-    return crank.hole == 0 and not crank.second_hole and bool(crank.holes or crank.second_holes)
+def _by_dial(places: list[Part], head: Head) -> tuple[_Cranks, list[bool]]:
+    """The dial is back and says so where it stands at zero anywhere but at the start."""
+    ratio, per_turn = head.ratio, head.dial_units
+    turns, dials, back = [], [], []
+    before, before_under = _NOTHING
+    for reached, under in places:
+        over = reached % under
+        apart, whole = (over * before_under - before * under) % (under * before_under), under * before_under
+        turns.append(apart * ratio // whole)
+        dials.append(setting := _dial_set(over, under, ratio, per_turn))
+        back.append(not setting.units and bool(reached))
+        before, before_under = over, under
+    return _Cranks(turns, dial=dials), back
 
 
-def _by_dial(places: list[Part], head: Head) -> Iterator[_Crank]:
-    before = Fraction(0)
-    for part in places:
-        place = Fraction(*part) % 1
-        yield _Crank(floor((place - before) % 1 * head.ratio), dial=dial_set(place, head))
-        before = place
-
-
-def _by_holes(indexes: list[int], points: int, head: Head, setup: Setup) -> Iterator[_Crank]:
-    move, second = setup.move, setup.second
-    assert move is not None
+def _by_holes(
+    indexes: list[int], points: int, head: Head, move: Move, second: SecondMove | None
+) -> tuple[_Cranks, list[bool]]:
+    """The pins are back and say so where spaces have brought them there: whole turns do not."""
+    apart = [(here - there) % points for there, here in pairwise([0, *indexes])]
+    moves = {forward: _hole_moves(forward, move, second, points // head.ratio) for forward in set(apart)}
+    firsts, seconds = [moves[forward][0] for forward in apart], [moves[forward][1] for forward in apart]
     circle = move.circle
-    before = on_first = on_second = 0
-    moved: dict[int, tuple[int, int, int, int]] = {}
-    for index in indexes:
-        forward = (index - before) % points
-        if forward not in moved:
-            spaces_of = _hole_moves(forward, move, second, points // head.ratio)
-            moved[forward] = (*spaces_of, *(divmod(spaces_of[0], circle) if move.plate else (0, spaces_of[0])))
-        first, spaces, turns, holes = moved[forward]
-        on_first = (on_first + first) % circle
-        if second is None:
-            yield _Crank(turns, holes, on_first)
-        else:
-            on_second = (on_second + spaces) % second.circle
-            yield _Crank(turns, holes, on_first, spaces, on_second)
-        before = index
+    turns: Iterable[int] = [first // circle for first in firsts] if move.plate else repeat(0)
+    holes = [first % circle for first in firsts] if move.plate else firsts
+    hole = [on % circle for on in accumulate(firsts)]
+    if second is None:
+        return _Cranks(turns, holes, hole), [not pin and bool(spaces) for pin, spaces in zip(hole, holes, strict=True)]
+    second_hole = [on % second.circle for on in accumulate(seconds)]
+    back = [
+        not (pin or other) and bool(spaces or beyond)
+        for pin, other, spaces, beyond in zip(hole, second_hole, holes, seconds, strict=True)
+    ]
+    return _Cranks(turns, holes, hole, seconds, second_hole), back
 
 
 def _hole_moves(forward: int, move: Move, second: SecondMove | None, grid: int) -> tuple[int, int]:

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from ..angles import dms
+from collections.abc import Iterable
+
+from ..angles import dms_of
 from ..head import Head
 from ..positions import DialSet
 
@@ -17,14 +19,19 @@ def reading_text(setting: DialSet, head: Head) -> str:
     >>> reading_text(dial_set(Fraction(1, 7), table), table)
     "3°26'"
     """
+    return reading_texts([setting], head)[0]
+
+
+def reading_texts(settings: Iterable[DialSet], head: Head) -> list[str]:
+    """The same for all settings of a schedule."""
     assert head.dial is not None
     if head.dial.divisions is not None:
-        return f"{setting.units}"
+        return [f"{setting.units}" for setting in settings]
     finest = head.dial.finest
     assert finest is not None
-    text = dms(setting.units * finest, 2)
-    if (finest * 1_296_000).denominator == 1:
-        text = text.replace('.00"', '"')
-        if (finest * 21_600).denominator == 1:
-            text = text.removesuffix('00"')
-    return text
+    texts = [dms_of(setting.units * finest.numerator, finest.denominator) for setting in settings]
+    if 1_296_000 % finest.denominator == 0:
+        texts = [text.replace('.00"', '"') for text in texts]
+        if 21_600 % finest.denominator == 0:
+            texts = [text.removesuffix('00"') for text in texts]
+    return texts

@@ -9,24 +9,26 @@ from dividing.indexing.setup import Setup
 from dividing.web.schemas.locate import LostCount
 
 from . import Answer
-from .positions import row_out
+from .positions import rows_out
 from .setups import setup_out
 
 
 def located(lost: LostCount, setup: Setup, candidates: tuple[Candidate, ...]) -> Answer:
     """The cuts at which the head can be standing, the likeliest first, and the next move from each."""
+    told = [row for found in candidates for row in (found.row, found.next) if row]
+    written = rows_out(told, lost.head, rational=lost.work.rational)
+    by_cut = {row.cut: out for row, out in zip(told, written, strict=True)}
     return {
         "setup": setup_out(lost.work, lost.head, setup, None),
-        "candidates": [_candidate(lost, each) for each in candidates],
+        "candidates": [_candidate(each, by_cut) for each in candidates],
         "service_version": __version__,
     }
 
 
-def _candidate(lost: LostCount, found: Candidate) -> Answer:
-    rational = lost.work.rational
+def _candidate(found: Candidate, by_cut: dict[int, Answer]) -> Answer:
     return {
-        **row_out(found.row, lost.head, rational=rational),
+        **by_cut[found.row.cut],
         "off_degrees": decimal_degrees(found.off),
         "hole_agrees": found.hole_agrees,
-        "next": None if found.next is None else row_out(found.next, lost.head, rational=rational),
+        "next": None if found.next is None else by_cut[found.next.cut],
     }

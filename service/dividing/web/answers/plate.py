@@ -17,7 +17,7 @@ from dividing.web.schemas.plate import PlateAsked
 from . import Answer
 from .heads import head_out
 from .part import size_out
-from .positions import position_rows
+from .positions import rows_out
 from .setups import setup_out
 
 
@@ -58,7 +58,7 @@ def _needed(asked: PlateAsked) -> Answer | None:
 
 
 def _schedule(plate: Drilling, blank: Blank) -> list[Answer]:
-    rows = position_rows(plate.work, plate.head, plate.setup, {})
+    rows = rows_out(list(plate.rows), plate.head)
     for row in rows:
         row["x"], row["y"] = blank.points[row["division"]] if blank.points else (None, None)
     return rows

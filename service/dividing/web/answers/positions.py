@@ -1,71 +1,105 @@
-"""The schedule of cuts as it goes out; a table may have 20,000 rows, so a row is made with little ado."""
+"""The schedule of cuts as it goes out. A table may have 20,000 rows, so a row is written as JSON at once, without a
+dictionary; its figures are written by `orjson`, a column at a time, as everything else that goes out."""
 
 from __future__ import annotations
 
-from dividing.indexing.angles import angle_out_of, dm_of, seconds_of
+from collections.abc import Iterable
+from itertools import repeat
+
+import orjson
+
+from dividing.indexing.angles import angle_out_of, dm_of, dms_of, seconds_of
+from dividing.indexing.geared import lowest
 from dividing.indexing.head import Head
-from dividing.indexing.positions import DialSet, Row, rows
+from dividing.indexing.positions import DialSet, Part, Row, rows
 from dividing.indexing.setup import Setup
-from dividing.indexing.wording.dials import reading_text
+from dividing.indexing.wording.dials import reading_text, reading_texts
 from dividing.indexing.work import Work
 
 from . import Answer
 
-Places = dict[tuple[int, int], Answer]
-"""Angles as they go out, by the places that they belong to: all setups of an answer cut at the same places."""
+Places = dict[int, list[str]]
+"""Angles as they go out, by the spaces per move: all setups of an answer that have as many cut at the same places."""
 
 
-def position_rows(work: Work, head: Head, setup: Setup, places: Places) -> list[Answer]:
+def position_rows(work: Work, head: Head, setup: Setup, places: Places) -> orjson.Fragment:
     """A row for every cut, in the order of cutting; `places` takes their angles and gives those that it has."""
-    rational = work.rational
+    table = list(rows(work, head, setup))
+    if setup.every not in places:
+        places[setup.every] = _angles([row.place_of for row in table], rational=work.rational)
+    return orjson.Fragment(f"[{','.join(_written(table, head, places[setup.every]))}]")
+
+
+def rows_out(told: list[Row], head: Head, *, rational: bool = True) -> list[Answer]:
+    """Some of the cuts; `rational` is False where the angles asked for are no exact fraction of a turn."""
+    angles = _angles([row.place_of for row in told], rational=rational)
+    return [orjson.loads(written) for written in _written(told, head, angles)]
+
+
+def _written(table: list[Row], head: Head, angles: list[str]) -> Iterable[str]:
+    errors = _floats(seconds_of(*row.error_of) if row.error_of[0] else 0.0 for row in table)
+    settings = [row.dial for row in table if row.dial]
+    dials = _dials(settings, head) if settings else repeat("null")
+    return map(_row, table, angles, dials, errors)
+
+
+def _row(row: Row, angle: str, dial: str, error: str) -> str:
+    cut, division, _, reached, _, turns, holes, hole, second_holes, second_hole, _, free_check = row
+    if hole is None:
+        crank = '"holes":null,"hole":null,"second_holes":null,"second_hole":null'
+    elif second_hole is None:
+        crank = f'"holes":{holes},"hole":{hole},"second_holes":null,"second_hole":null'
+    else:
+        crank = f'"holes":{holes},"hole":{hole},"second_holes":{second_holes},"second_hole":{second_hole}'
+    return (
+        f'{{"cut":{cut},"division":{division},"angle":{angle},"turns":{turns},{crank},"dial":{dial},'
+        f'"scale":"{scale(*reached)}","free_check":{"true" if free_check else "false"},"error_seconds":{error}}}'
+    )
+
+
+def _angles(places: list[Part], *, rational: bool) -> list[str]:
+    """Places in lowest terms, as `angle_out_of` gives them."""
+    degrees = _floats(over * 360 / under for over, under in places)
+    if not rational:
+        turns: Iterable[str] = repeat("null")
+    else:
+        turns = (f'"{over}"' if under == 1 else f'"{over}/{under}"' for over, under in places)
     return [
-        _cut(row, head, places.get(row.place_of) or _placed(row, places, rational=rational))
-        for row in rows(work, head, setup)
+        f'{{"degrees":{degree},"dms":{_quoted(dms_of(*place))},"turns":{exact}}}'
+        for degree, place, exact in zip(degrees, places, turns, strict=False)
     ]
 
 
-def _placed(row: Row, places: Places, *, rational: bool) -> Answer:
-    places[row.place_of] = angle = _place(row, rational=rational)
-    return angle
+def _dials(settings: list[DialSet], head: Head) -> list[str]:
+    """As `dial_out` gives them."""
+    name, readings = _name(head), _angles([lowest(*setting.reading_of) for setting in settings], rational=True)
+    return [
+        f'{{"turns":{setting.turns},"reading":{reading},"{name}":{_quoted(text)}}}'
+        for setting, reading, text in zip(settings, readings, reading_texts(settings, head), strict=True)
+    ]
 
 
-def _place(row: Row, *, rational: bool) -> Answer:
-    angle = angle_out_of(*row.place_of)
-    return angle if rational else {**angle, "turns": None}
+def _floats(column: Iterable[float]) -> list[str]:
+    return orjson.dumps(list(column))[1:-1].decode().split(",")
 
 
-def row_out(row: Row, head: Head, *, rational: bool = True) -> Answer:
-    """One cut; `rational` is False where the angles asked for are no exact fraction of a turn."""
-    return _cut(row, head, _place(row, rational=rational))
-
-
-def _cut(row: Row, head: Head, angle: Answer) -> Answer:
-    cut, division, _, reached, error, turns, holes, hole, second_holes, second_hole, dial, free_check = row
-    return {
-        "cut": cut,
-        "division": division,
-        "angle": angle,
-        "turns": turns,
-        "holes": holes,
-        "hole": hole,
-        "second_holes": second_holes,
-        "second_hole": second_hole,
-        "dial": dial and dial_out(dial, head),
-        "scale": scale(*reached),
-        "free_check": free_check,
-        "error_seconds": seconds_of(*error) if error[0] else 0.0,
-    }
+def _quoted(text: str) -> str:
+    """Figures and marks between quotes; the mark of seconds is the only one that JSON minds."""
+    marked = text.replace('"', '\\"')
+    return f'"{marked}"'
 
 
 def dial_out(setting: DialSet, head: Head) -> Answer:
     """A setting of the dial: exact, and as it is set on a dial in degrees or in plain divisions."""
-    reading = setting.reading
-    in_divisions = head.dial is not None and head.dial.divisions is not None
     return {
         "turns": setting.turns,
-        "reading": angle_out_of(reading.numerator, reading.denominator),
-        "divisions" if in_divisions else "set": reading_text(setting, head),
+        "reading": angle_out_of(*setting.reading_of),
+        _name(head): reading_text(setting, head),
     }
+
+
+def _name(head: Head) -> str:
+    return "set" if head.dial is None or head.dial.divisions is None else "divisions"
 
 
 def scale(over: int, under: int) -> str:

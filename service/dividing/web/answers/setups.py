@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from functools import lru_cache
 
+from orjson import Fragment
+
 from dividing.indexing import wording
 from dividing.indexing.angles import seconds
 from dividing.indexing.head import Head
@@ -17,7 +19,7 @@ from .positions import dial_out
 
 
 def setup_out(
-    work: Work, head: Head, setup: Setup, tolerance: Tolerance | None, table: list[Answer] | None = None
+    work: Work, head: Head, setup: Setup, tolerance: Tolerance | None, table: Fragment | None = None
 ) -> Answer:
     """One way to set the head, told in full."""
     accuracy = setup.accuracy

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from orjson import Fragment
+
 from dividing import __version__
 from dividing.indexing import wording
 from dividing.indexing.angles import angle_out, angle_out_of
@@ -54,7 +56,7 @@ def work_out(work: Work) -> Answer:
     return {"angles": [angle_out(angle) for angle in work.angles], "step": None}
 
 
-def _tables(question: Question, solution: Solution) -> tuple[list[list[Answer] | None], bool]:
+def _tables(question: Question, solution: Solution) -> tuple[list[Fragment | None], bool]:
     """The table of each setup, or None where none was asked for or it does not fit, and whether one that should stand
     there does not fit."""
     work, head, setups = solution.work, solution.head, solution.setups
@@ -68,7 +70,7 @@ def _tables(question: Question, solution: Solution) -> tuple[list[list[Answer] |
         )
         raise Refused([Fault(("limit",), sentence)])
     room = ROWS_MOST
-    tables: list[list[Answer] | None] = []
+    tables: list[Fragment | None] = []
     places: Places = {}
     for setup in setups:
         fits = (question.positions or _always_tabled(work, setup)) and work.cuts <= room
