@@ -9,7 +9,7 @@ import pytest
 from dividing.indexing.accuracy import accuracy
 from dividing.indexing.angles import Angle
 from dividing.indexing.head import Dial, Head
-from dividing.indexing.positions import DialSet, Row, dial_set, rows
+from dividing.indexing.positions import Row, dial_set, rows
 from dividing.indexing.setup import Even, Gearing, Move, Rounded, SecondMove, Setup, Spacing
 from dividing.indexing.work import Angles, Arc, Divisions, Work
 
@@ -221,7 +221,8 @@ class TestTheDial:
     def test_is_set_to_its_nearest_reading_from_zero(
         self, head: Head, place: str, turns: int, units: int, reading: str
     ) -> None:
-        assert dial_set(Fraction(place), head) == DialSet(turns, Fraction(reading), units)
+        found = dial_set(Fraction(place), head)
+        assert (found.turns, found.reading, found.units) == (turns, Fraction(reading), units)
 
     def test_no_place_is_set_farther_off_than_half_a_reading(self) -> None:
         for head in (MINUTES, FIFTY):
@@ -256,6 +257,13 @@ class TestTheDial:
         told = list(rows(work, MINUTES, setup(work, Rounded(21600), None)))
         # 1 1/2 turns a cut: the dial is at 0 every second time.
         assert [row.free_check for row in told[:5]] == [False, False, True, False, True]
+
+    def test_at_zero_after_a_whole_turn_it_checks_the_count(self) -> None:
+        # 120 degrees are 30 turns of 4: the dial is at 0 every time, the fourth time after a whole turn of the table.
+        work = Arc(Angle(Fraction(1, 3)), 4)
+        told = list(rows(work, MINUTES, setup(work, Rounded(21600), None)))
+        assert [row.free_check for row in told] == [False, True, True, True]
+        assert [(row.turns, row.dial and row.dial.turns) for row in told] == [(0, 0), (30, 30), (30, 60), (30, 0)]
 
     def test_a_position_again_or_at_zero_checks_nothing(self) -> None:
         work = a_list("1/90", "1/90", "0")

@@ -160,7 +160,7 @@ def _rounded(work: Work, head: Head, setup: Setup) -> Iterator[Row]:
 
 
 def _places(work: Work) -> list[Part]:
-    """`ideal_places` as parts of a turn, in lowest terms."""
+    """Where each cut should stand, in lowest terms."""
     if isinstance(work, Angles):
         return [(place.numerator, place.denominator) for place in work.places]
     over, under = work.step.numerator, work.step.denominator

@@ -37,4 +37,5 @@ def test_a_reading_is_what_the_dial_shows(dial: Dial, place: Fraction, written: 
 def test_a_reading_that_rounds_up_to_the_whole_dial_is_zero_of_the_next_turn() -> None:
     table = Head(ratio=90, plates=(), direct_circles=(), dial=Dial(graduation=MINUTE))
     one_second_short = Fraction(1, 90) - Fraction(1, 1_296_000)
-    assert dial_set(one_second_short, table) == (1, -Fraction(1, 1_296_000), 0)
+    found = dial_set(one_second_short, table)
+    assert (found.turns, found.reading, found.units) == (1, -Fraction(1, 1_296_000), 0)

@@ -3,15 +3,17 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from typing import Any
 
+import orjson
 import pytest
 
-from dividing.indexing.angles import parse_angle
-from dividing.indexing.head import Dial, Head
-from dividing.indexing.positions import dial_set
+from dividing.indexing.angles import Angle, angle_out, parse_angle, seconds
+from dividing.indexing.head import TWELVE_GEARS, Dial, Head
+from dividing.indexing.positions import Row, dial_set, rows
 from dividing.indexing.solving import solve
-from dividing.indexing.work import Arc, Divisions
-from dividing.web.answers.positions import Places, dial_out, position_rows, scale
+from dividing.indexing.work import Angles, Arc, Divisions, Work
+from dividing.web.answers.positions import Places, dial_out, position_rows, rows_out, scale
 
 MINUTES = Head(ratio=90, plates=(), direct_circles=(), dial=Dial(Fraction(1, 21600)))
 LINES = Head(ratio=90, plates=(), direct_circles=(), dial=Dial(divisions=100))
@@ -52,11 +54,34 @@ class TestTheDial:
         assert "set" not in told
 
 
+def table(work: Work, head: Head) -> list[dict[str, Any]]:
+    """The rows of the best setup, read back."""
+    told: list[dict[str, Any]] = orjson.loads(orjson.dumps(position_rows(work, head, solve(work, head).setups[0], {})))
+    return told
+
+
+def slowly(row: Row, head: Head, *, rational: bool) -> dict[str, Any]:
+    """A row made of exact fractions, a name at a time."""
+    return {
+        "cut": row.cut,
+        "division": row.division,
+        "angle": angle_out(Angle(row.place, rational)),
+        "turns": row.turns,
+        "holes": row.holes,
+        "hole": row.hole,
+        "second_holes": row.second_holes,
+        "second_hole": row.second_hole,
+        "dial": None if row.dial is None else dial_out(row.dial, head),
+        "scale": scale(row.reached.numerator, row.reached.denominator),
+        "free_check": row.free_check,
+        "error_seconds": seconds(row.error),
+    }
+
+
 class TestTheRows:
     def test_of_a_plain_move(self) -> None:
-        work, head = Divisions(28), Head()
-        rows = position_rows(work, head, solve(work, head, limit=1).setups[0], {})
-        assert rows[1] == {
+        told = table(Divisions(28), Head())
+        assert told[1] == {
             "cut": 2,
             "division": 1,
             "angle": {"degrees": pytest.approx(360 / 28), "dms": "12°51'25.71\"", "turns": "1/28"},
@@ -70,18 +95,42 @@ class TestTheRows:
             "free_check": False,
             "error_seconds": 0.0,
         }
-        assert [row["cut"] for row in rows if row["free_check"]] == [8, 15, 22]
+        assert [row["cut"] for row in told if row["free_check"]] == [8, 15, 22]
 
     def test_setups_of_one_answer_share_their_angles(self) -> None:
         work, head = Divisions(28), Head()
-        places: Places = {}
-        first, second = (position_rows(work, head, setup, places) for setup in solve(work, head, limit=2).setups)
-        assert len(places) == 28
-        assert all(one["angle"] is other["angle"] for one, other in zip(first, second, strict=True))
+        places: Places = {1: ["0"] * 28}
+        told = orjson.loads(orjson.dumps(position_rows(work, head, solve(work, head).setups[0], places)))
+        assert {row["angle"] for row in told} == {0}
 
     def test_an_angle_in_radians_has_no_exact_form(self) -> None:
-        work, head = Arc(parse_angle("0.35 rad"), 3), Head()
-        rows = position_rows(work, head, solve(work, head, limit=1).setups[0], {})
-        assert [row["angle"]["turns"] for row in rows] == [None, None, None]
-        assert rows[1]["angle"]["dms"] == "20°03'12.68\""
-        assert rows[1]["error_seconds"] != 0.0
+        told = table(Arc(parse_angle("0.35 rad"), 3), Head())
+        assert [row["angle"]["turns"] for row in told] == [None, None, None]
+        assert told[1]["angle"]["dms"] == "20°03'12.68\""
+        assert told[1]["error_seconds"] != 0.0
+
+
+@pytest.mark.parametrize(
+    "head",
+    [Head(), Head(change_gears=TWELVE_GEARS), MINUTES, LINES, Head(ratio=60, plates=((7, 11),), direct_circles=())],
+    ids=["usual", "gears", "minutes", "lines", "small"],
+)
+@pytest.mark.parametrize(
+    "work",
+    [
+        *map(Divisions, (1, 2, 28, 51, 73, 127, 360)),
+        Divisions(7, every=3),
+        Arc(parse_angle("120"), 5),
+        Arc(parse_angle("0.00001"), 30),
+        Arc(parse_angle("5.1 rad"), 20),
+        Angles(tuple(map(parse_angle, ("0", "61°15'", "22.5", "22.5", "359.9999", "1/7 turn")))),
+        Angles((parse_angle("0.35 rad"), parse_angle("10"))),
+    ],
+    ids=str,
+)
+def test_every_row_is_written_as_its_exact_figures_are(work: Work, head: Head) -> None:
+    for setup in solve(work, head, limit=3).setups:
+        told = list(rows(work, head, setup))
+        exact = [slowly(row, head, rational=work.rational) for row in told]
+        assert orjson.dumps(position_rows(work, head, setup, {})) == orjson.dumps(exact)
+        assert rows_out(told[-2:], head, rational=work.rational) == exact[-2:]
