@@ -64,23 +64,27 @@ class Box:
             by_product.setdefault(pair.product, []).append(pair)
         return Box(tuple(pairs), by_product, owned, sum(bits[teeth] for teeth in sizes if owned[teeth] == 1))
 
-    def ratios(self) -> frozenset[Ratio]:
-        """Whatever two pairs make with the plate's motion in its bound.
+    def ratios(self) -> dict[Ratio, None]:
+        """Whatever two pairs make with the plate's motion in its bound: the keys, in the order in which they were made,
+        for going through tens of thousands of them in any other order takes the processor twice as long.
 
         >>> sorted(Box.of((20, 30, 40, 60)).ratios())
         [(1, 1), (1, 4), (4, 1), (4, 9), (9, 4)]
         """
-        found: set[Ratio] = set()
-        for drivers in self.pairs:
-            product, sizes = drivers.product, drivers.sizes
-            for driven in self.pairs:
-                below = driven.product
-                if product <= PLATE_MOTION_MOST * below:
-                    shared = sizes & driven.sizes
-                    if not shared or (not shared & self.single and self._both(drivers, driven)):
-                        divisor = gcd(product, below)
-                        found.add((product // divisor, below // divisor))
-        return frozenset(found)
+        found: dict[Ratio, None] = {}
+        for place, one in enumerate(self.pairs):
+            product, sizes = one.product, one.sizes
+            for other in self.pairs[place:]:
+                shared = sizes & other.sizes
+                if not shared or (not shared & self.single and self._both(one, other)):
+                    below = other.product
+                    divisor = gcd(product, below)
+                    over, under = product // divisor, below // divisor
+                    if over <= PLATE_MOTION_MOST * under:
+                        found[over, under] = None
+                    if under <= PLATE_MOTION_MOST * over:
+                        found[under, over] = None
+        return found
 
     def train(self, ratio: Ratio) -> Train | None:
         """The train of four for a ratio in lowest terms: one that clears where there is one, then the one whose driving

@@ -7,7 +7,7 @@ idlers are gears out of the same box.
 
 from __future__ import annotations
 
-from collections import Counter
+from collections import Counter, defaultdict
 from collections.abc import Collection
 from dataclasses import dataclass, field
 from functools import cached_property, lru_cache
@@ -49,7 +49,7 @@ class TrainTable:
     """The best train for each ratio that the gears owned can make, and all motions in order for finding the nearest."""
 
     simple: dict[Ratio, Train]
-    compound: frozenset[Ratio]
+    compound: dict[Ratio, None]
     box: Box
     idlers: Idlers
     owned: int
@@ -79,9 +79,9 @@ class TrainTable:
 
     @cached_property
     def _by_driven(self) -> dict[int, list[int]]:
-        found: dict[int, list[int]] = {}
+        found: defaultdict[int, list[int]] = defaultdict(list)
         for drivers, driven in chain(self.simple, self.compound):
-            found.setdefault(driven, []).append(drivers)
+            found[driven].append(drivers)
         return found
 
     def gearing(self, drivers: int, driven: int) -> Gearing | None:
@@ -132,14 +132,10 @@ class TrainTable:
 
     def _motions(self, kind: int, trains: Collection[Ratio]) -> Rising:
         """Positive with the crank, as far as idlers allow."""
-        ratios = sorted(trains, key=_decimal)
-        decimals = list(map(_decimal, ratios))
+        ratios = sorted(trains, key=lambda ratio: ratio[0] / ratio[1])
+        decimals = [drivers / driven for drivers, driven in ratios]
         minus = [-decimal for decimal in reversed(decimals)] if self.reaches(kind, "against") else []
         return Rising(minus + decimals if self.reaches(kind, "with") else minus, ratios, len(minus))
-
-
-def _decimal(ratio: Ratio) -> float:
-    return ratio[0] / ratio[1]
 
 
 @lru_cache(maxsize=8)
