@@ -83,7 +83,7 @@ def convert(
     )
 
 
-def crank_angle(head: Head, *, turns: int, holes: int, circle: int | None) -> Angle:
+def crank_angle(head: Head, *, turns: int, holes: int = 0, circle: int | None = None) -> Angle:
     """Give the angle that a crank move makes on this head, whether or not the head has that circle.
 
     >>> crank_angle(Head(), turns=4, holes=3, circle=18).degrees
