@@ -242,6 +242,7 @@ def test_laps_are_counted_when_a_move_goes_over_several_divisions() -> None:
 
 def test_an_arc_is_checked_against_the_scale() -> None:
     assert instructions(*asked(ARC))[-1] == f"3 cuts in all; {SCALE}"
+    assert instructions(*asked(Arc(parse_angle("0°05'"), 1000)))[-1] == f"1,000 cuts in all; {SCALE}"
 
 
 def test_a_list_on_one_circle_follows_the_schedule() -> None:

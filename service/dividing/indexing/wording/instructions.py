@@ -15,6 +15,7 @@ COUNT_AGAIN = "Move the sector arms on to the pin after every move, before you c
 NOT_COUNTED = "The hole that the pin is in is not counted."
 
 
+ANY_CIRCLE = "Set the crank pin to any circle of the plate that is mounted; whole turns need no arms."
 WITHDRAW = "Withdraw the stop pin behind the plate, or the train will lock."
 DIRECTION_TEST = {
     way: f"Before cutting, turn the crank and watch the plate: it must turn {way} the crank. "
@@ -58,7 +59,7 @@ def _plain(work: Work, head: Head, setup: Setup) -> list[str]:
         return [*steps, "For each cut turn the crank by the turns and spaces of the schedule."]
     if not move.holes:
         return [
-            _any_circle(head),
+            ANY_CIRCLE,
             f"For each cut turn the crank {counted(move.turns or 0, 'turn')} and let the pin drop back in the "
             f"same hole.",
         ]
@@ -140,10 +141,6 @@ def _pin(circle: int, to_mount: int | None) -> str:
     return f"Mount plate {to_mount} and set the crank pin to its circle of {circle}."
 
 
-def _any_circle(head: Head) -> str:
-    return "Set the crank pin to any circle of the plate that is mounted; whole turns need no arms."
-
-
 @lru_cache(maxsize=KEPT)
 def _arms_and_move(move: Move) -> tuple[str, ...]:
     assert move.holes is not None
@@ -175,15 +172,17 @@ def _hang_gears(gearing: Gearing) -> str:
 
 
 def _round_the_work(work: Work, setup: Setup) -> str:
-    cuts = work.cuts
     if not isinstance(work, Divisions):
-        return f"{counted(cuts, 'cut')} in all; check each against the degree scale on the spindle nose."
-    return _all_round(cuts, setup.every)
+        return f"{_cuts(work.cuts)} in all; check each against the degree scale on the spindle nose."
+    return _all_round(work.cuts, setup.every)
 
 
 @lru_cache(maxsize=KEPT_FOR_AN_ANSWER)
 def _all_round(cuts: int, laps: int) -> str:
-    told = f"{cuts:,} {'cut' if cuts == 1 else 'cuts'}"
     if laps > 1:
-        return f"{told} in {laps} laps; the count is only right when the last move brings you home."
-    return f"{told}; after the last move the work is back where it began."
+        return f"{_cuts(cuts)} in {laps} laps; the count is only right when the last move brings you home."
+    return f"{_cuts(cuts)}; after the last move the work is back where it began."
+
+
+def _cuts(number: int) -> str:
+    return "1 cut" if number == 1 else f"{number:,} cuts"
