@@ -231,10 +231,26 @@ def test_a_reading_in_radians_makes_no_rational_angle() -> None:
     assert not in_radians.makes.rational
 
 
-def test_steps_added_up_are_corrected_to_the_position_worked_from_zero() -> None:
-    # 102 degrees 51' 25.7" are 25 turns of 4 degrees and 2 degrees 51'.
-    slip = marked(DIAL, Claim("dial", 25, reading=parse_angle("2°52'")), TABLE).slips[0]
-    assert slip.corrected == Claim("dial", 25, reading=parse_angle("2°51'"))
+@pytest.mark.parametrize(
+    ("task", "claim", "head", "corrected", "explanation"),
+    [
+        # 2/7 of 360 degrees are 25 turns of 4 degrees and 2 degrees 51' 25.7".
+        (DIAL, Claim("dial", 25, reading=parse_angle("2°52'")), TABLE, Claim("dial", 25, reading=parse_angle("2°51'")),
+         "You rounded one step and took it 2 times. Work every position from zero and round only what you set: 2/7 of "
+         "a turn."),
+        # 40/28 = 1 12/28 = 1 21/49.
+        (PLATE, PlateClaim(2, 28), USUAL, Claim("plain", 1, 21, 49),
+         "The fraction is right, but no plate has a circle of 28 holes; take the same part of a turn as 21 on 49."),
+        (ARMS, ArmsClaim(9), USUAL, Claim("plain", 1, 9, 21),
+         "You moved 8 spaces where 9 are wanted: the hole that the pin is in was counted as the first. It is not "
+         "counted; the arms embrace 10 holes for 9 spaces."),
+    ],
+)  # fmt: skip
+def test_a_slip_is_corrected_to_a_setup_of_the_kind_that_is_asked_for(
+    task: Task, claim: AnyClaim, head: Head, corrected: Claim, explanation: str
+) -> None:
+    slip = marked(task, claim, head).slips[0]
+    assert (slip.corrected, slip.explanation) == (corrected, explanation)
 
 
 # 40/28 worked as 20 spaces on 49 after one turn: a hole short.

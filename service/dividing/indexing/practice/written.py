@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from decimal import Decimal
 from fractions import Fraction
 
 from ..angles import Angle
@@ -30,6 +31,5 @@ def written(angle: int, parts: int) -> str:
         degrees, minutes = divmod(angle, 60)
         return f"{degrees}°{minutes:02}'"
     if parts == HUNDREDTHS:
-        degrees, beyond = divmod(angle, 100)
-        return f"{degrees}.{beyond:02}".rstrip("0").rstrip(".") + "°"
+        return f"{Decimal(angle) / 100}°"
     return f"{angle}°"
