@@ -103,13 +103,29 @@ class TestWholeSetupsByHand:
         setup = Setup("compound", Even(work.step), NO_ERROR, move, second, None, work.every)
         assert compound.exact(work, head) == (setup,)
 
-    def test_nearly(self) -> None:
-        # 1/3 lies between 11/35 and 12/35 = 1/5 + 1/7.
-        work, head = Arc(Angle(Fraction(1, 3)), 2), Head(ratio=1, plates=((5, 7),), direct_circles=())
-        spacing = Even(Fraction(12, 35))
-        setup = Setup("compound", spacing, accuracy(work, spacing), Move(0, 1, 5, 1), SecondMove(1, 7), None, 1)
-        assert setup.accuracy.worst == Fraction(1, 105)
-        assert compound.approximate(work, head) == (setup,)
+    def test_the_smaller_moves_first_though_the_second_is_the_longer(self) -> None:
+        # 5/14 = 4/21 + 1/6 with no turning back, or 4/8 - 3/21.
+        found = setups(compound.exact(Divisions(14), Head(ratio=5, plates=((6, 8, 21),), direct_circles=())))
+        assert [(setup.move, setup.second) for setup in found] == [
+            (Move(0, 4, 21, 1), SecondMove(1, 6)),
+            (Move(0, 4, 8, 1), SecondMove(-3, 21)),
+        ]
+
+    @pytest.mark.parametrize(
+        ("plates", "step", "off", "move", "second"),
+        [
+            # 1/3 lies between 11/35 and 12/35 = 1/5 + 1/7, and nearer to 13/40 = 1/5 + 1/8.
+            (((5, 7),), "12/35", "1/105", Move(0, 1, 5, 1), SecondMove(1, 7)),
+            (((5, 7), (5, 8)), "13/40", "1/120", Move(0, 1, 5, 2), SecondMove(1, 8)),
+        ],
+    )
+    def test_nearly(
+        self, plates: tuple[tuple[int, ...], ...], step: str, off: str, move: Move, second: SecondMove
+    ) -> None:
+        work, spacing = Arc(Angle(Fraction(1, 3)), 2), Even(Fraction(step))
+        setup = Setup("compound", spacing, accuracy(work, spacing), move, second, None, 1)
+        assert setup.accuracy.worst == Fraction(off)
+        assert compound.approximate(work, Head(ratio=1, plates=plates, direct_circles=())) == (setup,)
 
     @pytest.mark.parametrize(
         ("turns", "circles", "step"),
