@@ -132,10 +132,12 @@ def dm_of(numerator: int, denominator: int) -> str:
     >>> dm_of(15, 73)
     "73°58'"
     """
-    size = rounded(numerator * 21600, denominator)
-    degree, minute = divmod(abs(size), 60)
-    sign = "-" if size < 0 else ""
-    return f"{sign}{degree}°{_TWO[minute]}'"
+    if numerator >= 0:
+        degree, minute = divmod((numerator * 43_200 + denominator) // (2 * denominator), 60)
+        return f"{degree}°{_TWO[minute]}'"
+    size = -rounded(numerator * 21600, denominator)
+    degree, minute = divmod(size, 60)
+    return f"{'-' if size else ''}{degree}°{_TWO[minute]}'"
 
 
 def decimal_degrees(turns: Fraction) -> float:
@@ -153,7 +155,10 @@ def seconds_of(numerator: int, denominator: int) -> float:
     >>> seconds_of(1, 2 * 40 * 49), seconds_of(-1, 10**30)
     (330.6122, 0.0)
     """
-    return rounded(numerator * 1296000 * 10000, denominator) / 10000
+    twice = 2 * 1_296_000 * 10_000 * numerator
+    if twice >= 0:
+        return (twice + denominator) // (2 * denominator) / 10_000
+    return -((denominator - twice) // (2 * denominator)) / 10_000
 
 
 def seconds(turns: Fraction) -> float:

@@ -31,7 +31,10 @@ def finest(work: Work, grids: Iterable[int]) -> int | None:
     best, least = None, (1, 1)
     fractions = _fractions(work)
     for points in _affordable(list(grids), len(fractions)):
-        distance = _farthest(fractions, points, least)
+        if isinstance(work, Arc):
+            distance = _farthest_alike(fractions, points, least)
+        else:
+            distance = _farthest(fractions, points, least)
         if distance[0] * least[1] < least[0] * distance[1]:
             best, least = points, distance
     return best
@@ -71,3 +74,17 @@ def _farthest(fractions: list[tuple[int, int]], points: int, enough: Distance) -
             if most * enough[1] >= enough[0] * over * points:
                 break
     return (most, over * points)
+
+
+def _farthest_alike(fractions: list[tuple[int, int]], points: int, enough: Distance) -> Distance:
+    """The same for fractions that have one denominator: only whole numbers are compared."""
+    under = fractions[0][1]
+    most, least, last = 0, under, -(-enough[0] * under * points // enough[1])
+    for numerator, _ in fractions:
+        short = numerator * points % under
+        if most < short < least:
+            most = min(short, under - short)
+            least = under - most
+            if most >= last:
+                break
+    return (most, under * points)

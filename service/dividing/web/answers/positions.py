@@ -44,7 +44,7 @@ def _written(table: list[Row], head: Head, angles: list[str]) -> Iterable[str]:
 
 
 def _row(row: Row, angle: str, dial: str, error: str) -> str:
-    cut, division, _, reached, _, turns, holes, hole, second_holes, second_hole, _, free_check = row
+    cut, division, _, (over, under), _, turns, holes, hole, second_holes, second_hole, _, free_check = row
     if hole is None:
         crank = '"holes":null,"hole":null,"second_holes":null,"second_hole":null'
     elif second_hole is None:
@@ -53,7 +53,7 @@ def _row(row: Row, angle: str, dial: str, error: str) -> str:
         crank = f'"holes":{holes},"hole":{hole},"second_holes":{second_holes},"second_hole":{second_hole}'
     return (
         f'{{"cut":{cut},"division":{division},"angle":{angle},"turns":{turns},{crank},"dial":{dial},'
-        f'"scale":"{scale(*reached)}","free_check":{"true" if free_check else "false"},"error_seconds":{error}}}'
+        f'"scale":"{scale(over, under)}","free_check":{"true" if free_check else "false"},"error_seconds":{error}}}'
     )
 
 
@@ -65,8 +65,9 @@ def _angles(places: list[Part], *, rational: bool) -> list[str]:
     else:
         turns = (f'"{over}"' if under == 1 else f'"{over}/{under}"' for over, under in places)
     return [
-        f'{{"degrees":{degree},"dms":{_quoted(dms_of(*place))},"turns":{exact}}}'
-        for degree, place, exact in zip(degrees, places, turns, strict=False)
+        # Only its last mark, that of the seconds, minds JSON.
+        f'{{"degrees":{degree},"dms":"{dms_of(over, under)[:-1]}\\"","turns":{exact}}}'
+        for degree, (over, under), exact in zip(degrees, places, turns, strict=False)
     ]
 
 
