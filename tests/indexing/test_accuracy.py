@@ -66,6 +66,8 @@ class TestTheFiveFigures:
             (arc("1/3", 2), Rounded(4), figures(None, "1/12", "0", "1/12", "1/12")),
             # Three of them go round, and the last meets the first.
             (arc("1/3", 3), Rounded(4), figures(None, "1/12", "0", "2/12", "2/12")),
+            # Four features a fortieth apart all fall to the start hole, farther from the first than from each other.
+            (arc("1/40", 4), Rounded(4), figures(None, "3/40", "0", "1/40", "3/40")),
             # Two moves of 2/5 on three: 0 -1/15 -2/15 at 0, 2/5 and 4/5, beside which the first stands again.
             (arc("2/5", 3), Rounded(3), figures(None, "2/15", "0", "2/15", "2/15")),
             # The last of three sixteenths lies midway and goes to the hole ahead: 0 -1/16 +1/8.

@@ -276,5 +276,9 @@ class TestACrankMoveThatCannotBe:
     def test_is_taken_up_to_its_very_limits(self, turns: int, holes: int, circle: int | None, spindle: str) -> None:
         assert crank_angle(ONE, turns=turns, holes=holes, circle=circle) == Angle(Fraction(spindle))
 
+    def test_of_whole_turns_needs_no_circle(self) -> None:
+        # One turn of 40 is 9 degrees.
+        assert crank_angle(ONE, turns=1).degrees == 9
+
     def test_may_name_a_circle_that_the_head_has_not(self) -> None:
         assert crank_angle(ONE, turns=0, holes=30, circle=60).degrees == Fraction(9, 2)

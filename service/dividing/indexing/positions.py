@@ -195,8 +195,7 @@ def _by_holes(
     moves = {forward: _hole_moves(forward, move, second, points // head.ratio) for forward in set(apart)}
     firsts, seconds = [moves[forward][0] for forward in apart], [moves[forward][1] for forward in apart]
     circle = move.circle
-    turns: Iterable[int] = [first // circle for first in firsts] if move.plate else repeat(0)
-    holes = [first % circle for first in firsts] if move.plate else firsts
+    turns, holes = [first // circle for first in firsts], [first % circle for first in firsts]
     hole = [on % circle for on in accumulate(firsts)]
     if second is None:
         return _Cranks(turns, holes, hole), [not pin and bool(spaces) for pin, spaces in zip(hole, holes, strict=True)]
