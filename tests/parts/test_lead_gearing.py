@@ -94,6 +94,15 @@ class TestAnyGears:
         thirds = Fraction(1, 3), Fraction(2, 3)
         assert nearest_ratios((24, 48, 72), Fraction(1, 2)) == (Fraction(1, 2), *thirds, Fraction(3, 2), Fraction(2))
 
+    def test_all_four_gears_on_the_studs_leave_no_idler_for_a_left_hand(self) -> None:
+        gears, half = (24, 32, 32, 48), Fraction(1, 2)
+        assert {order(train) for train in trains(gears, half)} == {
+            (24, 48),
+            *((24, 32, first, screw) for first, screw in ((32, 48), (48, 32))),
+            *((32, 24, first, screw) for first, screw in ((32, 48), (48, 32))),
+        }
+        assert trains(gears, half, "left") == (LeadTrain(24, 48),)
+
     def test_a_right_hand_is_meant_where_none_is_named(self) -> None:
         # Three gears leave one idler, which a left hand takes two of.
         assert nearest_ratios((24, 48, 72), 1, hand="left") == ()
