@@ -173,8 +173,10 @@ class TestByTheSpindle:
 
     def test_it_is_in_the_unit_of_the_lead_and_for_its_starts(self) -> None:
         block = lead_block(Fraction(1, 4), 1, "in", "right", INCHES, 7)
-        # 28 and 56 have seven parts; 28/28 is not to be had, so four gears make one to one: 24 x 28 and so on.
-        assert block["by_spindle"] == by_spindle(Fraction(1, 4), 7, Screw(Fraction(1, 4), "in"), "in", TWELVE_GEARS)
+        # 28 and 56 have seven parts. There is one of each, so four gears make one to one, such as 28 x 64 over 32 x 56.
+        found = block["by_spindle"]
+        assert found == by_spindle(Fraction(1, 4), 7, Screw(Fraction(1, 4), "in"), "in", TWELVE_GEARS)
+        assert (found["achieved"], found["teeth_per_index"] * 7) == (0.25, found["spindle"])
 
 
 def ratio_of(gearing: dict[str, Any]) -> Fraction:
