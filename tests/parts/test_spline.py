@@ -139,7 +139,6 @@ class TestToldWhole:
             cautions=FIT,
             rim=over,
             pitch_circle=36,
-            gear=True,
             drawing={"form": "involute", **gear_drawing(gear)},
         )
 

@@ -44,7 +44,7 @@ def test_a_gear_is_told_whole() -> None:
         ("Over two pins", pytest.approx(pins), "mm"),
         ("Form cutter", 4, ""),
     ]
-    assert (part.kind, part.unit, part.divisions, part.gear) == ("spur_gear", "mm", 30, True)
+    assert (part.kind, part.unit, part.divisions) == ("spur_gear", "mm", 30)
     assert (part.rim, part.pitch_circle, part.cautions) == (64, 60, ())
     assert (part.tilt, part.lead, part.methods) == (None, None, None)
     assert part.drawing == gear_drawing(Toothing(30, 2.0, TWENTY))

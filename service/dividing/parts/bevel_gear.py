@@ -128,7 +128,6 @@ def bevel_gear(
         cautions=_cautions(members, unit),
         rim=members[0].pitch + 2 * large * cos(members[0].angle),
         pitch_circle=members[0].pitch,
-        gear=True,
         drawing={"members": [_drawing(member) for member in members]},
     )
 

@@ -49,7 +49,7 @@ def carried(part: Part, *, worst: Number, single_pitch: Number, total_pitch: Num
     found = []
     if part.rim is not None:
         found.append(_arc("Largest error at the rim", worst, part.rim, part.unit, MATHEMATICS))
-    if part.gear and part.pitch_circle is not None:
+    if part.pitch_circle is not None:
         found.append(_arc("Single pitch deviation f_p", single_pitch, part.pitch_circle, part.unit, ISO))
         found.append(_arc("Total cumulative pitch deviation F_p", total_pitch, part.pitch_circle, part.unit, ISO))
         found += _grade(part, part.pitch_circle, found[-2].value, found[-1].value)

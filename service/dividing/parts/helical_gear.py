@@ -83,7 +83,6 @@ def helical_gear(
         ),
         rim=gear.tip,
         pitch_circle=gear.pitch,
-        gear=True,
         drawing={**gear_drawing(gear), "helix_angle": float(helix_angle), "hand": hand},
     )
 

@@ -64,8 +64,8 @@ class Part:
     Of `divisions`, `angles` (positions in turns, unequal spacing) and `step` (turns of the spindle, cut
     `count` times) exactly one is given. `methods` are the only ones that may be used, with `methods_reason`;
     None: any. `tilt` is the spindle's elevation above the table in degrees. `schedule` is a table, a row a
-    line or hole. `rim` and `pitch_circle` are diameters in `unit`, on which an angular error is carried to
-    the part. `drawing` holds what a picture needs.
+    line or hole. `rim` and, of toothed parts, `pitch_circle` are diameters in `unit`, on which an angular error is
+    carried to the part. `drawing` holds what a picture needs.
     """
 
     kind: str
@@ -83,7 +83,6 @@ class Part:
     schedule: tuple[Mapping[str, Plain], ...] = ()
     rim: float | None = None
     pitch_circle: float | None = None
-    gear: bool = False
     drawing: Mapping[str, Plain] = field(default_factory=dict)
 
 

@@ -214,6 +214,5 @@ def _involute(
         ),
         rim=over,
         pitch_circle=pitch,
-        gear=True,
         drawing={"form": "involute", **gear_drawing(gear)},
     )

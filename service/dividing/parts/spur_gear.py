@@ -77,7 +77,6 @@ def spur_gear(
         cautions=(*tooth_cautions(gear, unit), *cutter_cautions(teeth)),
         rim=gear.tip,
         pitch_circle=gear.pitch,
-        gear=True,
         drawing=gear_drawing(gear),
     )
 
