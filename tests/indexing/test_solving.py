@@ -54,7 +54,6 @@ class TestOrder:
         every = solve(Divisions(73), GEARED, limit=SETUPS_MOST).setups
         assert solve(Divisions(73), GEARED, limit=2).setups == every[:2]
 
-
     def test_five_are_told_where_nobody_says_how_many(self) -> None:
         every = solve(Divisions(51), GEARED, limit=SETUPS_MOST).setups
         assert len(every) > 5

@@ -101,7 +101,6 @@ class TestByHand:
         assert 7 in found.gaps
         assert found.ways[14] == Way("differential", 9)
 
-
     @pytest.mark.parametrize(
         ("gears", "number", "way"),
         [

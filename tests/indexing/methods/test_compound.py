@@ -192,9 +192,7 @@ class TestAgainstEveryTwoMoves:
         cranks = {crank for _, move, second in two_moves(head) if (crank := move.crank + second.crank) > 0}
         for count in range(2, 60, 3):
             blocks = [k for k in range(2, min(12, count - 1) + 1) if gcd(k, count) == 1 and not fixed]
-            one, *others = (
-                min(abs(crank / head.ratio - Fraction(k, count)) for crank in cranks) for k in (1, *blocks)
-            )
+            one, *others = (min(abs(crank / head.ratio - Fraction(k, count)) for crank in cranks) for k in (1, *blocks))
             if 0 in (one, *others):
                 continue
             nearest = [one] if min(others, default=one) >= one else [one, min(others)]
