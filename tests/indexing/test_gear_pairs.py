@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from collections import Counter
 from fractions import Fraction
-from itertools import permutations
+from itertools import accumulate, permutations
 
 import pytest
 
+from dividing.indexing.bounds import PLATE_MOTION_MOST, TEETH_LEAST, TEETH_MOST
 from dividing.indexing.gear_pairs import Box, Train, clears
 from dividing.indexing.head import TWELVE_GEARS
 
@@ -20,6 +21,7 @@ BOXES = [
     (24, 100),
     # 10 x 10 over 200 x 200 and the like clear in no order.
     (10, 10, 12, 190, 200, 200),
+    (10, 104, 105, 200),
 ]
 
 
@@ -84,6 +86,13 @@ def test_six_turns_of_the_plate_are_made_and_none_more() -> None:
     # 60 x 40 over 20 x 20 and nothing above it; 61 x 40 over 20 x 20 is more.
     assert max(Fraction(*ratio) for ratio in Box.of((20, 20, 40, 60)).ratios()) == 6
     assert (61, 10) not in Box.of((20, 20, 40, 61)).ratios()
+
+
+def test_a_pair_with_fewer_teeth_than_another_keeps_the_bound_over_it() -> None:
+    sizes = range(TEETH_LEAST, TEETH_MOST + 1)
+    in_order = sorted((one + other, one, one * other) for one in sizes for other in sizes if one <= other)
+    largest = accumulate((product for *_, product in in_order), max)
+    assert all(before <= PLATE_MOTION_MOST * product for before, (*_, product) in zip(largest, in_order, strict=True))
 
 
 @pytest.mark.parametrize(
