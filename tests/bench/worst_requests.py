@@ -16,6 +16,7 @@ import time
 from typing import Any
 
 from dividing.web.app import create_app
+from dividing.web.serve import PIECES_BEFORE_COLLECTING
 from tests.web import worst
 
 
@@ -35,6 +36,9 @@ def main() -> None:
     given = parser.parse_args()
     client = create_app(sink=len).test_client()
     client.get("/ready")
+    # As the service has it.
+    gc.freeze()
+    gc.set_threshold(PIECES_BEFORE_COLLECTING, 20, 20)
     found = []
     refused = 0
     for name, address, question in worst.questions():

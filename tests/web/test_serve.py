@@ -154,7 +154,7 @@ def test_a_header_of_a_proxy_does_not_move_the_service() -> None:
         assert requests.get(f"{base}/health", headers=headers, timeout=5).status_code == 200
 
 
-def test_threads_share_one_pool_of_memory_where_there_is_such_a_setting(monkeypatch: pytest.MonkeyPatch) -> None:
+def test_threads_share_a_pool_of_memory_and_large_pieces_are_given_back(monkeypatch: pytest.MonkeyPatch) -> None:
     told: list[tuple[int, int]] = []
 
     class Library:
@@ -162,11 +162,12 @@ def test_threads_share_one_pool_of_memory_where_there_is_such_a_setting(monkeypa
             self.mallopt = lambda *words: told.append(words)
 
     monkeypatch.setattr(ctypes, "CDLL", Library)
-    serve.keep_one_pool()
+    serve.keep_memory_small()
     monkeypatch.setattr(ctypes, "CDLL", lambda _: object())
-    serve.keep_one_pool()
+    serve.keep_memory_small()
 
-    assert told == [(-8, 1)]  # M_ARENA_MAX of glibc's malloc.h
+    # M_ARENA_MAX, M_MMAP_THRESHOLD and M_TRIM_THRESHOLD of glibc's malloc.h; 128 KiB is where the last two begin.
+    assert told == [(-8, 1), (-3, 131_072), (-1, 131_072)]
 
 
 def test_nothing_is_written_to_the_disk(tmp_path: Path) -> None:

@@ -24,6 +24,8 @@ ROWS = [
     f"solve 2,000 angles in radians, {GREAT}, ",
     f"solve a bolt circle, {GREAT}",
     f"solve a dial, {GREAT}",
+    "solve 19,997, a table with a dial, its rows",
+    f"solve 20,000 angles of 64 figures, {GREAT}, its rows",
     f"practice, {GREAT}",
     f"coverage 2 to 10,000, {GREAT}",
 ]
@@ -40,7 +42,7 @@ SEARCHES = [
     "a batch of 12 on the great head",
 ]
 """A great head gone through for a few figures."""
-CALLS_MOST = {**dict.fromkeys(ROWS, 1_500_000), **dict.fromkeys(SEARCHES, 900_000)}
+CALLS_MOST = {**dict.fromkeys(ROWS, 1_000_000), **dict.fromkeys(SEARCHES, 700_000)}
 QUESTIONS = {name: (address, question) for name, address, question in worst.questions()}
 
 

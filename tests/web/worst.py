@@ -17,12 +17,15 @@ PRIMES = [number for number in range(10, 200) if all(number % part for part in r
 GEARS = PRIMES[:24]
 GREAT: dict[str, Any] = {"plates": [list(range(30, 130))], "direct_circles": [], "change_gears": GEARS}
 LARGE: dict[str, Any] = {"plates": [list(range(331, 363))], "direct_circles": [], "change_gears": GEARS}
+TABLE: dict[str, Any] = {"ratio": 90, "plates": [], "direct_circles": []}
 HEADS: dict[str, dict[str, Any]] = {
     "100 circles, 24 gears": GREAT,
     "32 large circles, 24 gears, 10,000 to 1": {**LARGE, "ratio": 10_000},
     "100 circles, no gears": {**GREAT, "change_gears": []},
     "20 plates of 5, 24 gears": {**GREAT, "plates": [list(range(at, at + 5)) for at in range(30, 130, 5)]},
     "the usual head": {},
+    "a table with a dial": {**TABLE, "dial": {"graduation": "0°01'", "vernier": "0°00'10\""}},
+    "a table with plain divisions, 9,973 to 1": {**TABLE, "ratio": 9_973, "dial": {"divisions": 997}},
 }
 ANGLES = [f"{number * 0.171_234_5 % 360:.7f}" for number in range(2_000)]
 WORKS: dict[str, dict[str, Any]] = {
@@ -35,6 +38,8 @@ WORKS: dict[str, dict[str, Any]] = {
     "10.123457 degrees": {"angle": "10.123457"},
     "20,000 small angles": {"angle": "0.0171234", "count": 20_000},
     "20,000 wide angles": {"angle": "99.991", "count": 20_000},
+    "20,000 angles of 64 figures": {"angle": f"99.99{'1234567890' * 6}"[:64], "count": 20_000},
+    "20,000 angles in radians": {"angle": "5.00017123 rad", "count": 20_000},
     "2,000 angles": {"angles": ANGLES},
     "2,000 angles in radians": {"angles": [f"{number * 0.003:.6f} rad" for number in range(2_000)]},
 }

@@ -19,7 +19,10 @@ from dividing.web.options import Address, Options, read_options
 # An address of RFC 5737, set apart for documents: asking for the way to it sends nothing.
 NOWHERE = ("192.0.2.1", 9)
 # glibc's malloc.h.
-M_ARENA_MAX = -8
+M_ARENA_MAX, M_MMAP_THRESHOLD, M_TRIM_THRESHOLD = -8, -3, -1
+GIVEN_BACK = 128 * 1024
+"""Bytes from which a piece of memory goes back to the system as soon as it is free: glibc begins so, but raises this
+with every larger piece that it meets, and after one long table keeps the room of it for good."""
 NOT_TO_THE_INTERNET = "Do not open it to the internet."
 PRICE_OF_PLAIN_HTTP = (
     "Over plain http a tablet does not keep the page for use without a network, does not hold its screen on and does"
@@ -46,7 +49,7 @@ class Server(BaseApplication):  # type: ignore[misc]  # gunicorn has no type hin
     def load(self) -> Any:
         from dividing.web.app import create_app
 
-        keep_one_pool()
+        keep_memory_small()
         application = create_app()
         # What lives as long as the service need not be looked through again at every collection, and an answer, which
         # has no cycles and may have a hundred thousand pieces, not while it is being made.
@@ -86,11 +89,15 @@ def settings(options: Options) -> dict[str, Any]:
     }
 
 
-def keep_one_pool() -> None:
-    """Let all threads take their memory from one pool: they run by turns, and sixteen pools only take room."""
-    # Elsewhere than with glibc there is no such setting, and nothing to do.
+def keep_memory_small() -> None:
+    """Let all threads take their memory from one pool, since they run by turns and sixteen pools only take room, and
+    give large pieces back."""
+    # Elsewhere than with glibc there are no such settings, and nothing to do.
     with suppress(OSError, AttributeError, TypeError):
-        ctypes.CDLL(None).mallopt(M_ARENA_MAX, 1)
+        library = ctypes.CDLL(None)
+        library.mallopt(M_ARENA_MAX, 1)
+        library.mallopt(M_MMAP_THRESHOLD, GIVEN_BACK)
+        library.mallopt(M_TRIM_THRESHOLD, GIVEN_BACK)
 
 
 def memory_folder() -> str | None:

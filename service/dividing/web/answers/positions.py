@@ -4,7 +4,7 @@ dictionary; its figures are written by `orjson`, a column at a time, as everythi
 from __future__ import annotations
 
 from collections.abc import Iterable
-from itertools import repeat
+from itertools import islice, repeat
 
 import orjson
 
@@ -18,16 +18,21 @@ from dividing.indexing.work import Work
 
 from . import Answer
 
+ROWS_AT_ONCE = 100
+"""Rows that are held while they are written: they stay near the processor, and a long table takes little room."""
 Places = dict[int, list[str]]
 """Angles as they go out, by the spaces per move: all setups of an answer that have as many cut at the same places."""
 
 
 def position_rows(work: Work, head: Head, setup: Setup, places: Places) -> orjson.Fragment:
     """A row for every cut, in the order of cutting; `places` takes their angles and gives those that it has."""
-    table = list(rows(work, head, setup))
-    if setup.every not in places:
-        places[setup.every] = _angles([row.place_of for row in table], rational=work.rational)
-    return orjson.Fragment(f"[{','.join(_written(table, head, places[setup.every]))}]")
+    told, angles = rows(work, head, setup), places.setdefault(setup.every, [])
+    written: list[str] = []
+    while table := list(islice(told, ROWS_AT_ONCE)):
+        if len(angles) < table[-1].cut:
+            angles += _angles([row.place_of for row in table], rational=work.rational)
+        written.append(",".join(_written(table, head, angles[table[0].cut - 1 : table[-1].cut])))
+    return orjson.Fragment(f"[{','.join(written)}]".encode())
 
 
 def rows_out(told: list[Row], head: Head, *, rational: bool = True) -> list[Answer]:
