@@ -51,8 +51,8 @@ class Server(BaseApplication):  # type: ignore[misc]  # gunicorn has no type hin
 
         keep_memory_small()
         application = create_app()
-        # What lives as long as the service need not be looked through again at every collection, and an answer, which
-        # has no cycles and may have a hundred thousand pieces, not while it is being made.
+        # What lives as long as the service need not be looked through again at every collection. An answer has no
+        # cycles: while it is made the collector looks through its newest pieces, and seldom through all of them.
         gc.collect()
         gc.freeze()
         gc.set_threshold(PIECES_BEFORE_COLLECTING, 20, 20)
