@@ -31,7 +31,7 @@ PRICE_OF_PLAIN_HTTP = (
 )
 
 
-PIECES_BEFORE_COLLECTING = 2_000
+PIECES_BEFORE_COLLECTING = 10_000
 """Lists, dictionaries and the like made and still there before the collector looks through the newest of them."""
 
 
