@@ -59,6 +59,12 @@ def open_page(browser: Browser, live: str) -> Iterator[Open]:
     assert faults == []
 
 
+def here(page: Page) -> str:
+    """The address as the page has it now; `Page.url` learns of a change within the page a little later."""
+    address: str = page.evaluate("location.href")
+    return address
+
+
 @pytest.fixture
 def page(open_page: Open) -> Page:
     """The page as a tablet shows it that has never been here."""

@@ -74,7 +74,9 @@ def head_described(page: Page) -> None:
     page.locator("#go-head").click()
     page.get_by_label("Your name for it").fill("By the window")
     page.get_by_role("button", name="Use this head").click()
+    page.get_by_label("Divisions").wait_for()
     page.locator("#go-head").click()
+    page.get_by_label("Your name for it").wait_for()
     for summary in page.locator("summary").all():
         summary.click()
     page.locator("#dial-degrees").check()

@@ -7,7 +7,7 @@ import pytest
 import requests
 from playwright.sync_api import Page, expect
 
-from tests.page.conftest import Open
+from tests.page.conftest import Open, here
 from tests.page.test_heads import describe
 from tests.page.test_offline import serving
 from tests.running import free_port
@@ -50,7 +50,7 @@ def test_the_same_number_gives_a_whole_class_the_same_sheet(page: Page, open_pag
     first = made(page, "64", count="7")
     assert len(first) == 7
     link = page.get_by_label("This sheet as a link, for the class").input_value()
-    assert link == page.url
+    assert link == here(page)
     other = open_page(link.split("/", 3)[3])
     assert questions(other) == first
     assert questions(open_page(link.split("/", 3)[3].replace("seed=64", "seed=65"))) != first
@@ -65,12 +65,12 @@ def test_the_sheet_is_what_the_service_draws(open_page: Open, live: str) -> None
 def test_the_sheet_is_made_for_the_head_in_the_page_and_lent_with_its_link(page: Page, open_page: Open) -> None:
     describe(page, "", "60")
     first = made(page, "5")
-    assert "ratio=60" in page.url
-    other = open_page(page.url.split("/", 3)[3])
+    assert "ratio=60" in here(page)
+    other = open_page(here(page).split("/", 3)[3])
     assert questions(other) == first
     expect(other.locator("#borrowed")).to_contain_text("The link brought its own head: 60:1")
     other.get_by_role("button", name="Back to my head: 40:1").click()
-    expect(other).to_have_url(f"{page.url.split('#')[0]}#seed=5&level=1&generator=1&count=12&ratio=40")
+    expect(other).to_have_url(f"{here(page).split('#')[0]}#seed=5&level=1&generator=1&count=12&ratio=40")
 
 
 def test_kinds_level_and_count_are_chosen(page: Page) -> None:
@@ -83,8 +83,8 @@ def test_kinds_level_and_count_are_chosen(page: Page) -> None:
     assert len(questions(page)) == 4
     kinds = set(page.locator(".exercise h2 span").all_inner_texts())
     assert kinds <= {"Compound", "Sector arms"}
-    assert "level=3" in page.url
-    assert "kinds=sector_arms,compound" in page.url
+    assert "level=3" in here(page)
+    assert "kinds=sector_arms,compound" in here(page)
 
 
 # 40/6 = 6 2/3 = 6 12/18 turns: eleven spaces are those of somebody who counts the pin's own hole.

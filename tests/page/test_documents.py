@@ -29,7 +29,7 @@ def test_a_view_by_its_name_is_found_in_whichever_document_it_is(
 ) -> None:
     page = open_page(address)
     expect(page.get_by_role("heading", level=1)).to_have_text(heading)
-    assert page.url == live + lands
+    expect(page).to_have_url(live + lands)
     expect(page.locator("nav [aria-current=page]")).to_have_count(1)
 
 

@@ -3,7 +3,7 @@
 import pytest
 from playwright.sync_api import Page, expect
 
-from tests.page.conftest import Open
+from tests.page.conftest import Open, here
 from tests.page.test_looking_up import reads, tiles
 
 # The head of the link is not the default one in any of its words.
@@ -35,7 +35,7 @@ def test_a_link_opened_on_another_tablet_gives_the_same_answer(open_page: Open, 
     expect(second.locator("#csv")).to_be_visible()
     assert tiles(second) == tiles(first) != []
     assert second.locator("#head-line").inner_text() == first.locator("#head-line").inner_text()
-    assert second.url == first.url
+    assert here(second) == here(first)
 
 
 def test_every_word_of_the_head_comes_through_the_link(open_page: Open) -> None:
@@ -63,4 +63,4 @@ def test_a_link_lends_its_head_and_the_operators_own_comes_back(open_page: Open)
 def test_the_link_names_the_question_as_it_is_typed(page: Page) -> None:
     page.get_by_label("Divisions").fill("28")
     expect(page.locator("#move")).to_be_visible()
-    assert page.url.endswith("/#divisions=28&ratio=40") or page.url.endswith("/#divisions=28")
+    assert here(page).endswith("/#divisions=28&ratio=40") or here(page).endswith("/#divisions=28")

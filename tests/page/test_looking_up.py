@@ -8,8 +8,10 @@ from tests.page.conftest import Open
 
 def tiles(page: Page) -> list[str]:
     """The large figures of the move as they are read: value and word."""
-    pairs = page.locator("#result .move .tile")
-    return [f"{pair.locator('dd').inner_text()} {pair.locator('dt').inner_text()}" for pair in pairs.all()]
+    # In one reading, since the next answer may come between two.
+    pair = "(pairs) => pairs.map((pair) => ['dd', 'dt'].map((name) => pair.querySelector(name).innerText).join(' '))"
+    found: list[str] = page.locator("#result .move .tile").evaluate_all(pair)
+    return found
 
 
 def reads(page: Page, figures: list[str]) -> None:

@@ -8,7 +8,7 @@ import pytest
 import requests
 from playwright.sync_api import Page, expect
 
-from tests.page.conftest import Open
+from tests.page.conftest import Open, here
 from tests.page.markup import Checker
 from tests.page.test_access import in_anybodys_way
 from tests.page.test_looking_up import reads
@@ -33,7 +33,7 @@ def test_the_map_stands_there_for_the_head_of_the_page(open_page: Open) -> None:
     page = open_page("office.html")
     page.get_by_role("link", name="What a head can do").click()
     expect(page.locator("#map a")).to_have_count(399)
-    assert page.url.endswith("/office.html#view=coverage&from=2&to=400&ratio=40")
+    assert here(page).endswith("/office.html#view=coverage&from=2&to=400&ratio=40")
 
 
 def test_each_cell_says_what_the_service_says_of_its_number(open_page: Open, live: str) -> None:
@@ -135,7 +135,7 @@ def test_a_number_leads_to_its_setup_on_this_head(open_page: Open) -> None:
     page.keyboard.press("Enter")
     page.locator("#move").wait_for()
     # 60/28 = 2 1/7
-    assert "divisions=28&ratio=60" in page.url
+    assert "divisions=28&ratio=60" in here(page)
     reads(page, ["2 turns", "7 spaces", "49 circle"])
 
 

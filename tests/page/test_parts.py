@@ -7,7 +7,7 @@ from urllib.parse import quote
 import pytest
 from playwright.sync_api import Page, expect
 
-from tests.page.conftest import Open
+from tests.page.conftest import Open, here
 from tests.page.test_looking_up import reads, tiles
 
 PARTS: list[dict[str, Any]] = [
@@ -45,7 +45,7 @@ def test_a_part_comes_through_its_link(open_page: Open, part: dict[str, Any]) ->
     page = open_page(f"#part={quote(json.dumps(part))}")
     expect(page.get_by_label("Which part")).to_have_value(part["kind"])
     expect(page.locator("#move")).to_be_visible()
-    again = open_page(page.url.split("/", 3)[3])
+    again = open_page(here(page).split("/", 3)[3])
     expect(again.locator("#move")).to_be_visible()
     assert tiles(again) == tiles(page) != []
 

@@ -50,7 +50,7 @@ def at_work(
 ) -> Iterator[tuple[PatientWorker, Address]]:
     """A worker in a thread of this process, so that its waits can be shortened; `before` is done before it begins."""
     cfg = Config()
-    for name, value in {"graceful_timeout": 5, **settings}.items():
+    for name, value in {"graceful_timeout": 10, **settings}.items():
         cfg.set(name, value)
     listener = socket.create_server(("127.0.0.1", 0))
     worker = PatientWorker(1, os.getppid(), [listener], None, 60, cfg, Silence())
@@ -68,7 +68,9 @@ def at_work(
         tell_to_stop(worker)
         loop.join(timeout=20)
         assert not loop.is_alive(), "The worker did not stop."
+        wait_for_crew()
         close_all(worker)
+        assert not worker.callers, "The worker left somebody standing."
 
 
 def tell_to_stop(worker: PatientWorker) -> None:
@@ -77,11 +79,21 @@ def tell_to_stop(worker: PatientWorker) -> None:
     os.write(worker.PIPE[1], b"\0")
 
 
+def wait_for_crew() -> None:
+    """A process ends with its threads; here they would go on, with pipes that belong to somebody else by then."""
+    for thread in threading.enumerate():
+        if thread.name.startswith("solving-"):
+            thread.join(timeout=20)
+            assert not thread.is_alive(), "A thread of the worker did not stop."
+
+
 def close_all(worker: PatientWorker) -> None:
     worker.tmp.close()
     worker.selector.close()
     for end in worker.PIPE:
         os.close(end)
+    for caller in worker.callers:
+        caller.sock.close()
 
 
 def say(address: tuple[str, int], *words: bytes) -> bytes:
