@@ -79,7 +79,11 @@ def test_a_head_without_plates_turns_whole_turns(client: FlaskClient) -> None:
             [("#/crank/circle", "Name the circle on which the spaces are counted.")],
         ),
         ({"crank": {"turns": 1, "holes": 1, "circle": 1}}, [("#/crank/circle", "A circle has 2 to 400 holes.")]),
-        ({"crank": {"turns": 10**13}}, [("#/crank/turns", "Give at most 12 figures.")]),
+        ({"crank": {"turns": 10**12}}, [("#/crank/turns", "Give at most 12 figures.")]),
+        (
+            {"crank": {"turns": 0, "holes": -(10**12), "circle": 20}},
+            [("#/crank/holes", "Give at most 12 figures.")],
+        ),
         ({"crank": {"turns": 40001}}, [("#/crank/turns", "The move may turn the spindle 1,000 times at most.")]),
         (
             {"angle": "37°75'"},

@@ -45,8 +45,13 @@ def test_a_question_is_the_angle_that_it_asks_about(given: dict[str, Any], quest
         ({"turns": -40_001}, {"turns": ["The move may turn the spindle 1,000 times at most."]}),
         ({"turns": 0, "holes": 1}, {"circle": ["Name the circle on which the spaces are counted."]}),
         ({"turns": 0, "holes": 1, "circle": 401}, {"circle": ["A circle has 2 to 400 holes."]}),
+        # Twelve figures are looked at and found too many turns; the thirteenth is one figure too many.
         (
-            {"turns": 10**13, "holes": -(10**13), "circle": 20},
+            {"turns": 999_999_999_999, "holes": 999_999_999_999, "circle": 20},
+            {"turns": ["The move may turn the spindle 1,000 times at most."]},
+        ),
+        (
+            {"turns": 1_000_000_000_000, "holes": -1_000_000_000_000, "circle": 20},
             {"turns": ["Give at most 12 figures."], "holes": ["Give at most 12 figures."]},
         ),
     ],

@@ -15,7 +15,8 @@ from .base import Request
 from .fields import AngleIn, Length, Whole
 from .head import HeadField, nested
 
-_FARTHEST = 10**12
+_FIGURES_MOST = 12
+_FARTHEST = 10**_FIGURES_MOST - 1
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,7 +50,7 @@ class CrankIn(Request):
     def make(self, given: dict[str, Any]) -> dict[str, Any]:
         """The move as the converter takes it."""
         faults = [
-            Fault((name,), "Give at most 12 figures.")
+            Fault((name,), f"Give at most {_FIGURES_MOST} figures.")
             for name in ("turns", "holes")
             if name in given and abs(given[name]) > _FARTHEST
         ]
