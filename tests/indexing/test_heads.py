@@ -1,4 +1,4 @@
-"""Heads to start from: their figures are those of the publications named, and a ratio nobody knows is counted."""
+"""Heads to start from: their figures are those of the publications named."""
 
 from __future__ import annotations
 
@@ -7,8 +7,7 @@ from fractions import Fraction
 import pytest
 
 from dividing.indexing.head import SET_ONE, TWELVE_GEARS, Head
-from dividing.indexing.heads import READY_MADE, SET_TWO, ReadyHead, ratio_from_count
-from tests.indexing.refusals import faults_of
+from dividing.indexing.heads import READY_MADE, SET_TWO, ReadyHead
 
 BY_ID = {ready.id: ready for ready in READY_MADE}
 
@@ -86,39 +85,3 @@ class TestReadyMade:
 
     def test_the_first_is_the_usual_head(self) -> None:
         assert READY_MADE[0].head == Head()
-
-
-class TestRatioFromCount:
-    @pytest.mark.parametrize(
-        ("crank", "spindle", "ratio"),
-        [(40, 1, 40), (80, 2, 40), (270, 3, 90), (1, 1, 1), (10_000, 1, 10_000), (100_000_000, 10_000, 10_000)],
-    )
-    def test_crank_turns_over_spindle_turns(self, crank: int, spindle: int, ratio: int) -> None:
-        assert ratio_from_count(crank_turns=crank, spindle_turns=spindle) == ratio
-
-    def test_one_spindle_turn_is_meant_when_none_is_said(self) -> None:
-        assert ratio_from_count(crank_turns=72) == 72
-
-    @pytest.mark.parametrize(
-        ("crank", "spindle", "counted"),
-        [(121, 3, "40 1/3"), (39, 2, "19 1/2"), (359, 9, "39 8/9"), (400_001, 10_000, "40 1/10000")],
-    )
-    def test_a_count_that_is_no_whole_ratio_is_made_again(self, crank: int, spindle: int, counted: str) -> None:
-        sentence = (
-            f"{crank} crank turns for {spindle} spindle turns is not a whole ratio, but {counted}. "
-            "Count again over more spindle turns, always turning one way."
-        )
-        assert faults_of(lambda: ratio_from_count(crank_turns=crank, spindle_turns=spindle)) == [
-            (("crank_turns",), sentence)
-        ]
-
-    @pytest.mark.parametrize(("crank", "spindle"), [(0, 1), (-40, 1), (40, 0), (40, -1)])
-    def test_nothing_counted_is_no_count(self, crank: int, spindle: int) -> None:
-        assert faults_of(lambda: ratio_from_count(crank_turns=crank, spindle_turns=spindle)) == [
-            (("crank_turns",), "Count at least one turn of the crank and one of the spindle.")
-        ]
-
-    def test_more_than_any_head_has_is_named(self) -> None:
-        assert faults_of(lambda: ratio_from_count(crank_turns=10_001)) == [
-            (("crank_turns",), "A head has at most 10,000 crank turns to a spindle turn.")
-        ]

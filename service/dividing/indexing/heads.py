@@ -1,14 +1,11 @@
-"""Ready-made heads to start from, each described by its figures, and how to find a ratio that nobody knows."""
+"""Ready-made heads to start from, each described by its figures."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
 from fractions import Fraction
 
-from .bounds import RATIO_MOST
-from .faults import Fault, Refused
 from .head import TWELVE_GEARS, Dial, Head, Plate
-from .wording.figures import counted, mixed
 
 SET_TWO: tuple[Plate, ...] = (
     (24, 25, 28, 30, 34, 37, 38, 39, 41, 42, 43),
@@ -54,23 +51,3 @@ READY_MADE: tuple[ReadyHead, ...] = (
     ),
     ReadyHead("fixture-36", "Direct indexing fixture, 36 holes", Head(ratio=1, plates=(), direct_circles=(36,))),
 )
-
-
-def ratio_from_count(*, crank_turns: int, spindle_turns: int = 1) -> int:
-    """The ratio of a head on which `crank_turns` brought a mark on the spindle nose round `spindle_turns` times.
-
-    >>> ratio_from_count(crank_turns=80, spindle_turns=2)
-    40
-    """
-    if crank_turns < 1 or spindle_turns < 1:
-        raise Refused([Fault(("crank_turns",), "Count at least one turn of the crank and one of the spindle.")])
-    if crank_turns > RATIO_MOST * spindle_turns:
-        raise Refused([Fault(("crank_turns",), f"A head has at most {RATIO_MOST:,} crank turns to a spindle turn.")])
-    ratio, rest = divmod(crank_turns, spindle_turns)
-    if rest:
-        sentence = (
-            f"{counted(crank_turns, 'crank turn')} for {counted(spindle_turns, 'spindle turn')} is not a whole ratio, "
-            f"but {mixed(crank_turns, spindle_turns)}. Count again over more spindle turns, always turning one way."
-        )
-        raise Refused([Fault(("crank_turns",), sentence)])
-    return ratio
