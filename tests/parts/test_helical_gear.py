@@ -170,6 +170,29 @@ def test_module_shift_and_depth_may_be_meant_in_the_transverse_plane() -> None:
     assert value(part, "Root diameter") == near(65 - 2 * 4.314)
 
 
+# The tip of the rack lies h + x below its pitch line, in modules, and may reach down to the foot of the perpendicular
+# from the gear's centre to the line of action, r sin² of the transverse pressure angle below the pitch point (first
+# principles). In transverse modules r = z / 2, whatever the helix: x = 1 - 12 sin² 20° / 2 = 1 - 6 x 0.116978 = 0.298,
+# and 2 / 0.116978 = 17.1 teeth need none. In normal modules r = z / (2 cos 30°) and tan 20° / cos 30° = tan 22.796°:
+# x = 1 - 10 x 0.150117 / 1.732051 = 0.133, and 1.732051 / 0.150117 = 11.5 teeth need none.
+@pytest.mark.parametrize(
+    ("teeth", "plane", "least", "shift"), [(12, "transverse", 18, "0.298"), (10, "normal", 12, "0.133")]
+)
+def test_undercut_is_told_in_the_plane_in_which_the_gear_was_given(
+    teeth: int, plane: str, least: int, shift: str
+) -> None:
+    asked: dict[str, Any] = {"module": 2, "plane": plane, "helix_angle": 30, "hand": "left", "unit": "mm"}
+    assert helical_gear(teeth=teeth, **asked).cautions[0] == (
+        f"{teeth} teeth at 20° in the {plane} plane are undercut by a rack-shaped cutter; from {least} teeth, or with "
+        f"a profile shift of {shift} or more, they are not."
+    )
+    enough = Fraction(shift) + Fraction(1, 1000)
+    for part in (helical_gear(teeth=least, **asked), helical_gear(teeth=teeth, profile_shift=enough, **asked)):
+        assert not any("undercut" in caution for caution in part.cautions)
+    scant = helical_gear(teeth=teeth, profile_shift=Fraction(shift) - Fraction(1, 1000), **asked)
+    assert "undercut" in scant.cautions[0]
+
+
 @pytest.mark.parametrize(
     ("given", "path", "sentence"),
     [

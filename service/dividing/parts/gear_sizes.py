@@ -195,16 +195,18 @@ def cutter_sizes(teeth: float) -> list[Size]:
     return [Size("Form cutter", cutter.number, "", CUTTER_SOURCE, cutter.note)] if cutter else []
 
 
-def tooth_cautions(gear: Toothing, unit: str) -> list[str]:
-    """Sentences about undercut and a thin tip."""
+def tooth_cautions(gear: Toothing, unit: str, plane: str = "normal") -> list[str]:
+    """Sentences about undercut and a thin tip; pressure angle and shift are told in the plane named."""
     found = []
     needed = gear.addendum * (1 - gear.teeth / gear.least_unshifted)
     if gear.shift < needed - 1e-9:
         least = ceil(gear.least_unshifted * (1 - gear.shift / gear.addendum) - 1e-9)
-        plane = " in the normal plane" if gear.helix else ""
+        across = plane == "transverse"
+        pressure, shift = (gear.transverse_pressure, needed * cos(gear.helix)) if across else (gear.pressure, needed)
+        where = f" in the {plane} plane" if gear.helix else ""
         found.append(
-            f"{gear.teeth} teeth at {degrees(gear.pressure):g}°{plane} are undercut by a rack-shaped cutter; from "
-            f"{least} teeth, or with a profile shift of {needed:.3f} or more, they are not."
+            f"{gear.teeth} teeth at {degrees(pressure):g}°{where} are undercut by a rack-shaped cutter; from "
+            f"{least} teeth, or with a profile shift of {shift:.3f} or more, they are not."
         )
     tip = gear.half_angle(gear.tip) * gear.tip * cos(gear.helix)
     if tip < 0.2 * gear.module:

@@ -77,7 +77,7 @@ def helical_gear(
         methods=HELIX_METHODS,
         methods_reason=HELIX_REASON,
         cautions=(
-            *tooth_cautions(gear, unit),
+            *tooth_cautions(gear, unit, plane),
             *cutter_cautions(gear.formative),
             *lead_cautions(lead, float(helix_angle), hand, head),
         ),
