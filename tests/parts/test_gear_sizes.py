@@ -268,13 +268,14 @@ class TestCautions:
     @pytest.mark.parametrize(
         ("gear", "said"),
         [
-            (Toothing(12, 3.0, TWENTY), ("12 teeth at 20°", 18, "0.298")),  # 1 - 12/17.1
-            (Toothing(12, 3.0, TWENTY, shift=0.2), ("12 teeth at 20°", 14, "0.298")),  # 0.8 x 17.1 = 13.7
+            (Toothing(12, 3.0, TWENTY), ("12 teeth at 20°", 18, "0.299")),  # 1 - 12/17.097 = 0.2981, told up
+            (Toothing(12, 3.0, TWENTY, shift=0.2), ("12 teeth at 20°", 14, "0.299")),  # 0.8 x 17.1 = 13.7
             (Toothing(6, 3.0, radians(30)), ("6 teeth at 30°", 8, "0.250")),
-            # 1 - 10/11.538
-            (Toothing(10, 3.0, TWENTY, helix=radians(30)), ("10 teeth at 20° in the normal plane", 12, "0.133")),
-            # An addendum of 0.8 modules: 13.678 teeth, 0.8 (1 - 10/13.678) and, shifted by 0.16, 0.8 x 13.678 = 10.9.
-            (Toothing(10, 3.0, TWENTY, shift=0.16, addendum=0.8), ("10 teeth at 20°", 11, "0.215")),
+            # 1 - 10/11.538 = 0.1333
+            (Toothing(10, 3.0, TWENTY, helix=radians(30)), ("10 teeth at 20° in the normal plane", 12, "0.134")),
+            # An addendum of 0.8 modules: 13.678 teeth, 0.8 (1 - 10/13.678) = 0.2151; shifted by 0.16,
+            # 0.8 x 13.678 = 10.9.
+            (Toothing(10, 3.0, TWENTY, shift=0.16, addendum=0.8), ("10 teeth at 20°", 11, "0.216")),
         ],
     )
     def test_few_teeth_are_undercut(self, gear: Toothing, said: tuple[str, int, str]) -> None:

@@ -112,9 +112,9 @@ class TestTheCutter:
 
 class TestCautions:
     def test_few_teeth_are_undercut(self) -> None:
-        # 2 / sin^2(20 degrees) = 17.1; with 12 teeth the shift needed is 1 - 12/17.1 = 0.298.
+        # 2 / sin^2(20 degrees) = 17.1; with 12 teeth the shift needed is 1 - 12/17.1 = 0.2981.
         assert spur_gear(teeth=12, module=2, unit="mm").cautions == (
-            "12 teeth at 20° are undercut by a rack-shaped cutter; from 18 teeth, or with a profile shift of 0.298 or "
+            "12 teeth at 20° are undercut by a rack-shaped cutter; from 18 teeth, or with a profile shift of 0.299 or "
             "more, they are not.",
         )
         assert spur_gear(teeth=18, module=2, unit="mm").cautions == ()

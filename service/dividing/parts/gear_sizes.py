@@ -206,7 +206,7 @@ def tooth_cautions(gear: Toothing, unit: str, plane: str = "normal") -> list[str
         where = f" in the {plane} plane" if gear.helix else ""
         found.append(
             f"{gear.teeth} teeth at {degrees(pressure):g}°{where} are undercut by a rack-shaped cutter; from "
-            f"{least} teeth, or with a profile shift of {shift:.3f} or more, they are not."
+            f"{least} teeth, or with a profile shift of {ceil(1000 * shift - 1e-6) / 1000:.3f} or more, they are not."
         )
     tip = gear.half_angle(gear.tip) * gear.tip * cos(gear.helix)
     if tip < 0.2 * gear.module:
