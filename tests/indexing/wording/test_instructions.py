@@ -19,6 +19,9 @@ BY_THE_SCHEDULE = "Set each position by the schedule, worked from zero; never ad
 LATCHED = "Latch the crank pin up; the worm stays in mesh, so it is the crank that turns the spindle."
 HOME = "after the last move the work is back where it began."
 SCALE = "check each against the degree scale on the spindle nose."
+ONE_ROUND = "a whole turn brings the work back where it began."
+ONE_ON_SCALE = "check it against the degree scale on the spindle nose."
+ONE = Angles((parse_angle("37°30'"),))
 LOCK = "Withdraw the stop pin behind the plate, or the train will lock."
 STEPS: list[tuple[Asked, list[str]]] = [
     (
@@ -116,14 +119,49 @@ STEPS: list[tuple[Asked, list[str]]] = [
         [DIAL_TO_ZERO, "The second position is 15 turns and 0 from zero.", BY_THE_SCHEDULE, f"6 cuts; {HOME}"],
     ),
     (asked(LIST, TABLE), [DIAL_TO_ZERO, BY_THE_SCHEDULE, f"3 cuts in all; {SCALE}"]),
-    # A whole turn of the work leads back to zero.
+    # A whole turn of the work leads back to zero: no second position is to be set.
     (
         asked(Arc(parse_angle("360")), TABLE),
+        [DIAL_TO_ZERO, "Make every cut at zero: a whole turn leads back there.", f"2 cuts in all; {SCALE}"],
+    ),
+    *[
+        (asked(1, head), [DIAL_TO_ZERO, "Make the cut at zero: a whole turn leads back there.", f"1 cut; {ONE_ROUND}"])
+        for head in (TABLE, MARKS)
+    ],
+    # Forty crank turns, or every hole of the direct plate, make the one turn of the work.
+    (
+        asked(1, method="plain"),
         [
-            DIAL_TO_ZERO,
-            "The second position is 0 turns and 0°00'00\" from zero.",
-            BY_THE_SCHEDULE,
-            f"2 cuts in all; {SCALE}",
+            "Set the crank pin to any circle of the plate that is mounted; whole turns need no arms.",
+            "For each cut turn the crank 40 turns and let the pin drop back in the same hole.",
+            f"1 cut; {ONE_ROUND}",
+        ],
+    ),
+    (
+        asked(1, method="direct"),
+        [
+            "Take the worm out of mesh.",
+            "For each cut turn the spindle 24 spaces on the direct circle of 24 holes.",
+            "Seat the direct pin fully.",
+            f"1 cut; {ONE_ROUND}",
+        ],
+    ),
+    (asked(ONE, TABLE), [DIAL_TO_ZERO, BY_THE_SCHEDULE, f"1 cut in all; {ONE_ON_SCALE}"]),
+    # 37°30' is 4 3/18 crank turns; of 37°30'07" no circle of 36 makes an exact part.
+    (
+        asked(ONE, Head(plates=((36,),))),
+        [
+            "Set the crank pin to the circle of 36 on the plate that is mounted.",
+            "For each cut turn the crank by the turns and spaces of the schedule.",
+            f"1 cut in all; {ONE_ON_SCALE}",
+        ],
+    ),
+    (
+        asked(Angles((parse_angle("37°30'07\""),)), Head(plates=((36,),)), "nearest"),
+        [
+            "Set the crank pin to the circle of 36 on the plate that is mounted.",
+            "For each cut turn the crank by the turns and spaces of the schedule.",
+            f"1 cut in all; {ONE_ON_SCALE}",
         ],
     ),
     # 11/33 + 1/21 = 8/21 = 40/105.
@@ -228,10 +266,6 @@ def test_four_gears_are_named_by_their_places() -> None:
 def test_where_the_head_takes_no_idler_none_is_hung() -> None:
     told = asked(73, Head(change_gears=TWELVE_GEARS, idlers=Idlers(simple_with=1, simple_against=0)))
     assert instructions(*told)[1] == "Hang the gears: 40 on the spindle, 72 on the worm side, no idler between."
-
-
-def test_one_cut_is_no_plural() -> None:
-    assert instructions(*asked(1))[-1] == f"1 cut; {HOME}"
 
 
 def test_laps_are_counted_when_a_move_goes_over_several_divisions() -> None:

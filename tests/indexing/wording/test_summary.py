@@ -60,7 +60,11 @@ LINES: list[tuple[Asked, str]] = [
         asked(38, Head(plates=((20,),), change_gears=TWELVE_GEARS), "differential"),
         "1 turn, pin back in the same hole of any circle; spindle 48, worm 24, 1 idler",
     ),
-    (asked(Arc(parse_angle("360")), TABLE), "By the dial: 0 turns and 0°00'00\" a step, worked from zero at every cut"),
+    # 360° over the 4° of a crank turn.
+    *[
+        (asked(work, TABLE), "By the dial: 90 turns and 0°00'00\" a step, worked from zero at every cut")
+        for work in (1, Arc(parse_angle("360")))
+    ],
     # 3 x 40/28 = 4 2/7 = 4 14/49.
     (
         asked(Divisions(28, every=3)),

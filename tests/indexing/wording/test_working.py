@@ -70,11 +70,12 @@ LINES: list[tuple[Asked, list[str]]] = [
         ],
     ),
     (asked(9, TABLE), ["90/9 = 10", "10 turns and 0°, set to 0°00'00\""]),
-    # A whole turn of the work leads back to zero.
+    # A whole turn of the work is ninety of the crank.
     (
         asked(Arc(parse_angle("360")), TABLE),
-        ["One crank turn = 360°/90 = 4°", "360 ÷ 4 = 90", "0 turns and 0°, set to 0°00'00\""],
+        ["One crank turn = 360°/90 = 4°", "360 ÷ 4 = 90", "90 turns and 0°, set to 0°00'00\""],
     ),
+    (asked(1, TABLE), ["90/1 = 90", "90 turns and 0°, set to 0°00'00\""]),
     (
         asked(Arc(parse_angle("36")), Head(ratio=50, direct_circles=())),
         ["One crank turn = 360°/50 = 7 1/5°", "36 ÷ 7 1/5 = 5"],

@@ -106,16 +106,17 @@ def _nearest(work: Work, head: Head, setup: Setup) -> list[str]:
         return _direct(work, head, setup)
     if setup.second:
         return _compound(work, head, setup)
-    return [
-        _pin_on(move, head),
-        "For each cut turn the crank by the turns and spaces of the schedule: they differ from cut to cut.",
-    ]
+    differing = "" if work.cuts == 1 else ": they differ from cut to cut"
+    return [_pin_on(move, head), f"For each cut turn the crank by the turns and spaces of the schedule{differing}."]
 
 
 def _dial(work: Work, head: Head, setup: Setup) -> list[str]:
     steps = ["Set dial and table to zero, coming up to it in the direction in which you will index."]
     if not isinstance(work, Angles):
-        one = dial_set(work.step % 1, head)
+        if work.step == 1:
+            cut = "the cut" if work.cuts == 1 else "every cut"
+            return [*steps, f"Make {cut} at zero: a whole turn leads back there."]
+        one = dial_set(work.step, head)
         steps.append(f"The second position is {counted(one.turns, 'turn')} and {reading_text(one, head)} from zero.")
     return [*steps, "Set each position by the schedule, worked from zero; never add up a rounded step."]
 
@@ -173,7 +174,8 @@ def _hang_gears(gearing: Gearing) -> str:
 
 def _round_the_work(work: Work, setup: Setup) -> str:
     if not isinstance(work, Divisions):
-        return f"{_cuts(work.cuts)} in all; check each against the degree scale on the spindle nose."
+        made = "it" if work.cuts == 1 else "each"
+        return f"{_cuts(work.cuts)} in all; check {made} against the degree scale on the spindle nose."
     return _all_round(work.cuts, setup.every)
 
 
@@ -181,7 +183,8 @@ def _round_the_work(work: Work, setup: Setup) -> str:
 def _all_round(cuts: int, laps: int) -> str:
     if laps > 1:
         return f"{_cuts(cuts)} in {laps} laps; the count is only right when the last move brings you home."
-    return f"{_cuts(cuts)}; after the last move the work is back where it began."
+    back = "a whole turn brings the work back" if cuts == 1 else "after the last move the work is back"
+    return f"{_cuts(cuts)}; {back} where it began."
 
 
 def _cuts(number: int) -> str:

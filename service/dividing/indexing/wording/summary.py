@@ -78,7 +78,7 @@ def _second(setup: Setup) -> str:
 def _dial_line(work: Work, head: Head) -> str:
     if isinstance(work, Angles):
         return "By the dial, every position worked from zero, see the schedule"
-    one = dial_set(work.step % 1, head)
+    one = dial_set(work.step, head)
     return (
         f"By the dial: {counted(one.turns, 'turn')} and {reading_text(one, head)} a step, worked from zero at every cut"
     )

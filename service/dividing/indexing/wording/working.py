@@ -159,8 +159,8 @@ def _apart(places: int) -> str:
 
 
 def _dial(work: Stepped, head: Head, setup: Setup) -> list[str]:
-    one = dial_set(work.step % 1, head)
-    turns, beyond = divmod(work.step % 1 * head.ratio, 1)
+    one = dial_set(work.step, head)
+    turns, beyond = divmod(work.step * head.ratio, 1)
     exact = angle_text(beyond / head.ratio)
     if head.dial and head.dial.divisions is not None:
         divisions = beyond * head.dial.divisions
