@@ -9,7 +9,7 @@ import pytest
 from dividing.indexing.head import Dial, Head
 from dividing.indexing.heads import MINUTE, TEN_SECONDS
 from dividing.indexing.positions import dial_set
-from dividing.indexing.wording.dials import reading_text
+from dividing.indexing.wording.dials import reading_text, reading_told
 
 HALF_SECOND = MINUTE / 120
 SEVENTH = Fraction(1, 7)  # 12 turns at 90:1 and 3°25'42.857" of 4°
@@ -32,6 +32,21 @@ SEVENTH = Fraction(1, 7)  # 12 turns at 90:1 and 3°25'42.857" of 4°
 def test_a_reading_is_what_the_dial_shows(dial: Dial, place: Fraction, written: str) -> None:
     table = Head(ratio=90, plates=(), direct_circles=(), dial=dial)
     assert reading_text(dial_set(place, table), table) == written
+
+
+@pytest.mark.parametrize(
+    ("dial", "place", "told"),
+    [
+        (Dial(graduation=MINUTE), SEVENTH, "3°26'"),
+        # 90/16 = 5 5/8 turns; 5/8 of 100 lines is 62 1/2, and half a line goes up.
+        (Dial(divisions=100), Fraction(1, 16), "63 lines"),
+        (Dial(divisions=100), Fraction(1, 9000), "1 line"),
+        (Dial(divisions=100), Fraction(1, 90), "0 lines"),
+    ],
+)
+def test_lines_without_degrees_are_called_so_in_a_sentence(dial: Dial, place: Fraction, told: str) -> None:
+    table = Head(ratio=90, plates=(), direct_circles=(), dial=dial)
+    assert reading_told(dial_set(place, table), table) == told
 
 
 def test_a_reading_that_rounds_up_to_the_whole_dial_is_zero_of_the_next_turn() -> None:

@@ -116,7 +116,7 @@ STEPS: list[tuple[Asked, list[str]]] = [
     # A plain dial of 60: a sixth is 15 whole turns.
     (
         asked(6, MARKS),
-        [DIAL_TO_ZERO, "The second position is 15 turns and 0 from zero.", BY_THE_SCHEDULE, f"6 cuts; {HOME}"],
+        [DIAL_TO_ZERO, "The second position is 15 turns and 0 lines from zero.", BY_THE_SCHEDULE, f"6 cuts; {HOME}"],
     ),
     (asked(LIST, TABLE), [DIAL_TO_ZERO, BY_THE_SCHEDULE, f"3 cuts in all; {SCALE}"]),
     # A whole turn of the work leads back to zero: no second position is to be set.

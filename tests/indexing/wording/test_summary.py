@@ -33,7 +33,7 @@ LINES: list[tuple[Asked, str]] = [
         asked(7, TABLE),
         "By the dial: 12 turns and 3°25'40\" a step, worked from zero at every cut; not exact, 4.29\" at worst",
     ),
-    (asked(6, MARKS), "By the dial: 15 turns and 0 a step, worked from zero at every cut"),
+    (asked(6, MARKS), "By the dial: 15 turns and 0 lines a step, worked from zero at every cut"),
     (asked(LIST, TABLE), "By the dial, every position worked from zero, see the schedule"),
     (asked(LIST), "Plate 1, circles 18 and 20: a move of its own for every cut, see the schedule"),
     # 1 + 4/20 + 2/15 = 1 1/3, 22/33 - 2/23 = 40/69 and 11/33 + 1/21 = 8/21 = 40/105.

@@ -46,7 +46,7 @@ LINES: list[tuple[Asked, list[str]]] = [
     # 90/84 = 1 1/14 turn, a fourteenth of 60 marks is 4 2/7; at worst 3/7 of a mark of 240".
     (
         asked(84, MARKS),
-        ["90/84 = 1 1/14", "1 turn and 4 2/7 divisions, set to 4", 'Off by 102.86" at the worst position'],
+        ["90/84 = 1 1/14", "1 turn and 4 2/7 lines, set to 4 lines", 'Off by 102.86" at the worst position'],
     ),
     # 7.99° is 36" short of two turns, 3/20 of a mark of 4'; at the worst position three times that.
     (
@@ -55,7 +55,7 @@ LINES: list[tuple[Asked, list[str]]] = [
             "One crank turn = 360°/90 = 4°",
             "7°59'24.00\" = 7 99/100°",
             "7 99/100 ÷ 4 = 1 399/400",
-            "1 turn and 59 17/20 divisions, set to 2 turns and 0",
+            "1 turn and 59 17/20 lines, set to 2 turns and 0 lines",
             'Off by 108.00" at the worst position',
         ],
     ),

@@ -7,7 +7,8 @@ from fractions import Fraction
 
 from ..angles import Angle
 from ..verifying import Claim, GearingClaim
-from ..wording.figures import angle_text, counted, mixed, turns_and_spaces
+from ..wording.dials import lines_text
+from ..wording.figures import angle_text, counted, turns_and_spaces
 from ..work import Divisions
 from .exercise import Key, KindName, Task, may_be_none
 
@@ -131,6 +132,5 @@ def gears_text(gearing: GearingClaim) -> str:
 
 def _reading(claim: Claim) -> str:
     if claim.divisions is not None:
-        lines = mixed(claim.divisions.numerator, claim.divisions.denominator)
-        return f"{lines} line{'' if claim.divisions == 1 else 's'}"
+        return lines_text(claim.divisions)
     return exact_angle((claim.reading or Angle(Fraction(0))).turns)

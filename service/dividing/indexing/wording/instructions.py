@@ -8,7 +8,7 @@ from ..head import Head
 from ..positions import dial_set
 from ..setup import Gearing, Move, SecondMove, Setup
 from ..work import Angles, Divisions, Work
-from .dials import reading_text
+from .dials import reading_told
 from .figures import KEPT, KEPT_FOR_AN_ANSWER, counted, turns_and_spaces
 
 COUNT_AGAIN = "Move the sector arms on to the pin after every move, before you cut."
@@ -117,7 +117,7 @@ def _dial(work: Work, head: Head, setup: Setup) -> list[str]:
             cut = "the cut" if work.cuts == 1 else "every cut"
             return [*steps, f"Make {cut} at zero: a whole turn leads back there."]
         one = dial_set(work.step, head)
-        steps.append(f"The second position is {counted(one.turns, 'turn')} and {reading_text(one, head)} from zero.")
+        steps.append(f"The second position is {counted(one.turns, 'turn')} and {reading_told(one, head)} from zero.")
     return [*steps, "Set each position by the schedule, worked from zero; never add up a rounded step."]
 
 

@@ -8,7 +8,7 @@ from ..head import Head
 from ..positions import dial_set
 from ..setup import Gearing, Move, Setup
 from ..work import Angles, Work
-from .dials import reading_text
+from .dials import reading_told
 from .figures import KEPT, counted, seconds_text, turns_and_spaces
 
 
@@ -80,5 +80,5 @@ def _dial_line(work: Work, head: Head) -> str:
         return "By the dial, every position worked from zero, see the schedule"
     one = dial_set(work.step, head)
     return (
-        f"By the dial: {counted(one.turns, 'turn')} and {reading_text(one, head)} a step, worked from zero at every cut"
+        f"By the dial: {counted(one.turns, 'turn')} and {reading_told(one, head)} a step, worked from zero at every cut"
     )

@@ -10,7 +10,7 @@ from ..head import Head
 from ..positions import dial_set
 from ..setup import Gearing, Setup
 from ..work import Angles, Arc, Stepped, Work
-from .dials import reading_text
+from .dials import lines_text, reading_told
 from .figures import KEPT, KEPT_FOR_AN_ANSWER, angle_text, counted, mixed, seconds_text
 
 LONGEST = 10**9
@@ -163,10 +163,9 @@ def _dial(work: Stepped, head: Head, setup: Setup) -> list[str]:
     turns, beyond = divmod(work.step * head.ratio, 1)
     exact = angle_text(beyond / head.ratio)
     if head.dial and head.dial.divisions is not None:
-        divisions = beyond * head.dial.divisions
-        exact = f"{mixed(divisions.numerator, divisions.denominator)} divisions"
+        exact = lines_text(beyond * head.dial.divisions)
     rounded_up = f"{counted(one.turns, 'turn')} and " if one.turns > turns else ""
-    lines = [f"{counted(turns, 'turn')} and {exact}, set to {rounded_up}{reading_text(one, head)}"]
+    lines = [f"{counted(turns, 'turn')} and {exact}, set to {rounded_up}{reading_told(one, head)}"]
     return lines if setup.exact else [*lines, _miss(setup)]
 
 
