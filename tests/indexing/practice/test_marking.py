@@ -181,8 +181,8 @@ WRONG: list[tuple[Task, AnyClaim, Head, tuple[str, ...], list[str]]] = [
      ("No circle on these plates is a multiple of 51.",
       "The move is 40/51 turns, which on 17 would be 13 1/3 spaces; the circle must be a multiple of 51."), []),
     (COMPOUND, Claim("compound", 0, 10, 15, SecondClaim(-2, 17)), USUAL,
-     ("Both moves are right, but the second goes the same way as the crank: 2 spaces on 17 with the sign +. Always "
-      "make it in the same order, after the first.",), ["second_move_wrong_way"]),
+     ("Both moves have the right size, but the second has to go the same way as the first: 2 spaces forward on 17, "
+      "with the sign +. Always make it in the same order, after the first.",), ["second_move_wrong_way"]),
     (COMPOUND, Claim("compound", 0, 10, 15, SecondClaim(2, 17)), Head(stop_circles=(18,)),
      ("The figures are right, but it cannot be set so on this head.", "The stop pin does not reach the circle of 17."),
      []),

@@ -41,8 +41,8 @@ MADE = [
      Claim("dial", 12, reading=parse_angle("24/7"))),
     # 21/23 - 11/33 = 40/69.
     ("second_move_wrong_way", Divisions(69), Head(), Claim("compound", 0, 21, 23, SecondClaim(11, 33)),
-     "Both moves are right, but the second goes against the first move: 11 spaces on 33 with the sign -. Always make "
-     "it in the same order, after the first.", Claim("compound", 0, 21, 23, SecondClaim(-11, 33))),
+     "Both moves have the right size, but the second has to go against the first: 11 spaces back on 33, with the sign "
+     "-. Always make it in the same order, after the first.", Claim("compound", 0, 21, 23, SecondClaim(-11, 33))),
     ("idlers_off_by_one", Divisions(73), GEARED,
      Claim("differential", 0, 12, 21, gearing=GearingClaim(48, 28, None, 1)),
      "The gears are right, but with 1 idler the plate turns the wrong way. It must turn against the crank, which "

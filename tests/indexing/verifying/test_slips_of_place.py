@@ -222,15 +222,17 @@ class TestACircleOnNoPlate:
 class TestTheSecondMove:
     @pytest.mark.parametrize(
         ("second", "way", "sign"),
-        [(SecondClaim(11, 33), "against the first move", "-"), (SecondClaim(-1, 33), "the same way as the crank", "+")],
+        [
+            (SecondClaim(11, 33), "against the first: 11 spaces back", "-"),
+            (SecondClaim(-1, 33), "the same way as the first: 1 space forward", "+"),
+        ],
     )
     def test_is_turned_about(self, second: SecondClaim, way: str, sign: str) -> None:
         (undone,) = second_move_wrong_way(case(69, Claim("compound", 0, 21, 23, second)))
-        spaces = "1 space" if abs(second.holes) == 1 else "11 spaces"
         assert undone == Undone(
             Claim("compound", 0, 21, 23, SecondClaim(-second.holes, 33)),
-            f"Both moves are right, but the second goes {way}: {spaces} on 33 with the sign {sign}. Always make it in "
-            "the same order, after the first.",
+            f"Both moves have the right size, but the second has to go {way} on 33, with the sign {sign}. Always make "
+            "it in the same order, after the first.",
         )
 
     @pytest.mark.parametrize("claim", [Claim("plain", 1, 21, 49), Claim("compound", 0, 1, 20, SecondClaim(0, 21))])

@@ -111,10 +111,10 @@ def second_move_wrong_way(case: Case) -> Iterator[Undone]:
     second = case.claim.second
     if second and second.holes:
         right = replace(second, holes=-second.holes)
-        way = "the same way as the crank" if right.holes > 0 else "against the first move"
+        way, forward, sign = ("the same way as", "forward", "+") if right.holes > 0 else ("against", "back", "-")
         yield Undone(
             replace(case.claim, second=right),
-            f"Both moves are right, but the second goes {way}: {counted(abs(right.holes), 'space')} on "
-            f"{right.circle} with the "
-            f"sign {'+' if right.holes > 0 else '-'}. Always make it in the same order, after the first.",
+            f"Both moves have the right size, but the second has to go {way} the first: "
+            f"{counted(abs(right.holes), 'space')} {forward} on {right.circle}, with the sign {sign}. "
+            "Always make it in the same order, after the first.",
         )
