@@ -44,7 +44,7 @@ def test_a_sheet_is_read_as_an_office_writes_it(text: str, heading: list[str], c
     [
         ('B,"28', ['B,"28', ""], UNCLOSED),
         ('B,"28"x', ['B,"28"x', ""], UNCLOSED),
-        ("B", ["B", ""], "This line has 1 cells, the heading 2. Give as many as the heading has."),
+        ("B", ["B", ""], "This line has 1 cell, the heading 2. Give as many as the heading has."),
         ("B,28,7,8", ["B", "28,7,8"], "This line has 4 cells, the heading 2. Give as many as the heading has."),
         ("B,2\0", ["B", "2\0"], "This line holds a character that is no text (NUL). Take it out."),
         (

@@ -128,7 +128,8 @@ def _line(record: list[str] | str, wanted: int, parted_by: str) -> Line:
         return Line(_fitted([record[:CELL_LONGEST]], wanted, parted_by), _UNCLOSED)
     cells = _fitted(record, wanted, parted_by)
     if len(record) != wanted:
-        return Line(cells, f"This line has {len(record)} cells, the heading {wanted}. Give as many as the heading has.")
+        cells_here = f"{len(record)} cell{'' if len(record) == 1 else 's'}"
+        return Line(cells, f"This line has {cells_here}, the heading {wanted}. Give as many as the heading has.")
     if any("\0" in cell for cell in record):
         return Line(cells, "This line holds a character that is no text (NUL). Take it out.")
     if any(len(cell) > CELL_LONGEST for cell in record):
