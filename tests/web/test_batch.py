@@ -220,7 +220,7 @@ def test_each_item_is_answered_in_its_place(client: FlaskClient) -> None:
 @pytest.mark.parametrize(
     ("body", "pointer", "sentence"),
     [
-        ({"items": []}, "#/items", "A batch has 1 to 500 items, not 0. Split it."),
+        ({"items": []}, "#/items", "A batch has 1 to 500 items, not 0. Give one at least."),
         ({"items": [{}] * 501}, "#/items", "A batch has 1 to 500 items, not 501. Split it."),
         ({"items": 5}, "#/items", 'Give a list of items here, between "[" and "]".'),
         ({"items": None}, "#/items", 'Give a list of items here, between "[" and "]".'),
@@ -241,15 +241,24 @@ def test_a_batch_may_have_a_mebibyte_and_no_more(client: FlaskClient, kind: str)
     assert send(client, fits + b"\n", kind).status_code == 413
 
 
-def test_a_batch_is_costed_as_a_whole_before_it_is_begun(client: FlaskClient) -> None:
-    item = {"work": {"divisions": 360}, "positions": True, "limit": 5}
+@pytest.mark.parametrize(
+    ("item", "lighter"),
+    [
+        ({"work": {"divisions": 360}, "positions": True, "limit": 5}, "ask without positions"),
+        # No circle of the usual head is a multiple of 461, so each answer brings its schedule unasked.
+        ({"work": {"divisions": 461}}, r"send it as a sheet \(text/csv\), which holds no schedules"),
+    ],
+)
+def test_a_batch_is_costed_as_a_whole_before_it_is_begun(
+    client: FlaskClient, item: dict[str, Any], lighter: str
+) -> None:
     assert client.post(ADDRESS, json={"items": [item] * 5}).status_code == 200
     response = client.post(ADDRESS, json={"items": [item] * 500})
     assert response.status_code == 422
     assert response.json["type"] == "/docs#problem-too-much-work"
     assert re.fullmatch(
         r"This batch would take about \d+\.\d seconds of work; 2 are given\. "
-        r"Split it into \d+ batches, or ask without positions\.",
+        rf"Split it into \d+ batches, or {lighter}\.",
         response.json["detail"],
     )
 

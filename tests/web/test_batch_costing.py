@@ -70,6 +70,5 @@ class TestAllTogether:
             check(seconds)
         assert refusal.value.kind is TOO_MUCH_WORK
         assert refusal.value.detail == (
-            f"This batch would take about {total} seconds of work; 2 are given. Split it into {parts} batches, or ask "
-            "without positions."
+            f"This batch would take about {total} seconds of work; 2 are given. Split it into {parts} batches."
         )

@@ -46,7 +46,9 @@ def batch_answered(asked: Any, request_id: str = "") -> dict[str, Any]:
     """An answer or a problem for each item, in the order of the items."""
     items = BATCH_IN.load(asked)["items"]
     costed = [_kept(_costed, item) for item in items]
-    batch_costing.check(seconds for seconds in costed if isinstance(seconds, float))
+    asking = any(isinstance(item, dict) and item.get("positions") is True for item in items)
+    lighter = batch_costing.WITHOUT_POSITIONS if asking else batch_costing.AS_A_SHEET
+    batch_costing.check((seconds for seconds in costed if isinstance(seconds, float)), lighter)
     answers = [
         _told(item, seconds if isinstance(seconds, Problem) else _kept(_solved, item), request_id)
         for item, seconds in zip(items, costed, strict=True)

@@ -14,6 +14,8 @@ from .schemas.solve import Question
 
 LOADED = 0.000_3
 """Seconds to read an item and to write its answer, beside those of solving it."""
+WITHOUT_POSITIONS = ", or ask without positions"
+AS_A_SHEET = ", or send it as a sheet (text/csv), which holds no schedules"
 
 
 def answering(question: Question) -> float:
@@ -32,13 +34,13 @@ def in_line(question: Question) -> float:
     return costing.solving(work, question.head, question.methods) + blocks + LOADED
 
 
-def check(seconds: Iterable[float]) -> None:
-    """Refuse a batch that would take too long, with how to split it."""
+def check(seconds: Iterable[float], lighter: str = "") -> None:
+    """Refuse a batch that would take too long, with how to split it or, instead, to ask for less."""
     total = sum(seconds)
     if total > SECONDS_OF_WORK:
         sentence = (
             f"This batch would take about {total:.1f} seconds of work; {SECONDS_OF_WORK:.0f} are given. "
-            f"Split it into {ceil(total / SECONDS_OF_WORK * 1.2)} batches, or ask without positions."
+            f"Split it into {ceil(total / SECONDS_OF_WORK * 1.2)} batches{lighter}."
         )
         raise Problem(TOO_MUCH_WORK, sentence)
 

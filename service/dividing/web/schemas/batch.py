@@ -49,7 +49,8 @@ class Items(fields.List[Any]):
         if isinstance(value, list):
             if 1 <= len(value) <= BATCH_ITEMS_MOST:
                 return value
-            raise ValidationError(f"A batch has 1 to {BATCH_ITEMS_MOST} items, not {len(value):,}. Split it.")
+            advice = "Split it." if value else "Give one at least."
+            raise ValidationError(f"A batch has 1 to {BATCH_ITEMS_MOST} items, not {len(value):,}. {advice}")
         if attr is not None and data is not None and attr in data:
             raise ValidationError('Give a list of items here, between "[" and "]".')
         return [*super().deserialize(value, attr, data, **kwargs)]
