@@ -164,6 +164,18 @@ def test_what_is_asked_by_address_may_be_kept(client: FlaskClient, path: str) ->
     assert (changed.status_code, changed.data) == (200, first.data)
 
 
+@pytest.mark.parametrize("path", LASTING)
+def test_an_answer_that_is_not_the_one_wanted_is_refused_as_a_problem(client: FlaskClient, path: str) -> None:
+    # RFC 9110, 13.1.1: the method is carried out only where the tag is that of the answer.
+    assert client.get(path, headers={"If-Match": client.get(path).headers["ETag"]}).status_code == 200
+    refused = client.get(path, headers={"If-Match": '"other"'})
+    assert (refused.status_code, refused.content_type) == (412, "application/problem+json")
+    assert (refused.json["status"], refused.json["detail"]) == (
+        412,
+        "The answer is not the one that the header If-Match names. Leave the header out.",
+    )
+
+
 @pytest.mark.parametrize("path", [*LASTING, "/health", "/ready"])
 def test_head_is_get_without_its_body(client: FlaskClient, path: str) -> None:
     whole, head = client.get(path), client.head(path)

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Any
 
 import orjson
 from flask import Response, request
+from werkzeug.exceptions import PreconditionFailed
 
 from . import json_in
 from .body import read_body
@@ -59,11 +60,16 @@ def lasting_answer(told: Any) -> Response:
 
 
 def lasting(data: bytes, content_type: str, fresh_for: int = FRESH_FOR) -> Response:
-    """Bytes that a client may keep, with a strong ETag; 304 when the client has them already."""
+    """Bytes that a client may keep, with a strong ETag; 304 when the client has them already.
+
+    Who asks for another answer than this one (If-Match) is refused.
+    """
     response = Response(data, content_type=content_type)
     response.set_etag(blake2b(data, digest_size=16).hexdigest())
     response.headers["Cache-Control"] = f"public, max-age={fresh_for}"
     response.make_conditional(request)
+    if response.status_code == 412:
+        raise PreconditionFailed
     return response
 
 

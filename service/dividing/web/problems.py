@@ -107,6 +107,7 @@ _BY_STATUS = {
 _SENTENCES = {
     404: "Nothing is kept at this address. /docs lists what there is.",
     408: "The body did not arrive in time. Send the request again.",
+    412: "The answer is not the one that the header If-Match names. Leave the header out.",
     413: "The body is larger than 64 KiB (1 MiB for a batch). Split the question.",
     415: "Send the body as JSON, with the header Content-Type: application/json.",
 }
