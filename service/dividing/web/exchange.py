@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Any
 
 import orjson
 from flask import Response, request
+from werkzeug.datastructures import Headers
 from werkzeug.exceptions import PreconditionFailed
 
 from . import json_in
@@ -51,7 +52,8 @@ def asked_in_query(words: Mapping[str, QueryWord]) -> dict[str, Any]:
 
 def answer(told: Any) -> Response:
     """The answer to a question that came in a body."""
-    return Finished(orjson.dumps(told), content_type=JSON)
+    data = orjson.dumps(told)
+    return Finished([data], headers=Headers([("Content-Type", JSON), ("Content-Length", str(len(data)))]))
 
 
 def lasting_answer(told: Any) -> Response:
