@@ -118,8 +118,8 @@ def _even(work: Stepped, setup: Setup) -> Iterator[Row]:
     assert isinstance(setup.spacing, Even) and setup.move is not None
     step, miss = setup.spacing.step, setup.spacing.step - work.step
     cuts = range(work.cuts)
-    reached = [(cut * step.numerator, step.denominator) for cut in cuts]
-    errors = [(cut * miss.numerator, miss.denominator) for cut in cuts] if miss else repeat(_NOTHING)
+    reached = ((cut * step.numerator, step.denominator) for cut in cuts)
+    errors = ((cut * miss.numerator, miss.denominator) for cut in cuts) if miss else repeat(_NOTHING)
     cranks, checks = _same_again(cuts, setup.move, setup.second)
     return map(Row, count(1), map(work.division, cuts), _places(work), reached, errors, *cranks, checks)
 
@@ -143,11 +143,12 @@ def _rounded(work: Work, head: Head, setup: Setup) -> Iterator[Row]:
     places = _places(work)
     # The nearest point of the grid, halves taken forward as in `rounding_error`.
     nearest = [(2 * over * points + under) // (2 * under) for over, under in places]
-    reached = [(point, points) for point in nearest]
-    errors = [
+    # A cut at a time, as the rows are asked for: a table holds no more than it needs.
+    reached = ((point, points) for point in nearest)
+    errors = (
         (point * under - over * points, under * points)
         for point, (over, under) in zip(nearest, places, strict=True)
-    ]  # fmt: skip
+    )  # fmt: skip
     indexes = [point % points for point in nearest]
     if setup.move is None:
         cranks, back = _by_dial(places, head)
