@@ -99,14 +99,13 @@ def _check_web(holes: int, across: float, hole: Number | None, unit: str) -> Non
 def _row(
     hole: int, holes: int, across: float, start: Number, sense: str, zero: str, centre: tuple[float, float]
 ) -> dict[str, Plain]:
-    turn = Fraction(hole, holes)
-    degrees = float(start) + float(turn * 360)
+    degrees = float(start) + hole * 360 / holes
     anticlockwise = degrees if sense == "anticlockwise" else -degrees
     # From the x axis, whichever way the drawing counts.
     direction = radians(anticlockwise + (90 if zero == "12 o'clock" else 0))
     return {
         "hole": hole + 1,
-        "turns": str(turn),
+        "turns": str(Fraction(hole, holes)),
         "degrees": snapped(degrees % 360),
         "x": snapped(centre[0] + across / 2 * cos(direction)),
         "y": snapped(centre[1] + across / 2 * sin(direction)),

@@ -61,10 +61,14 @@ def dial(
 
 def _round(divisions: int, across: float, unit: str, label_every: int, label_value: Number) -> Part:
     pitch = pi * across / divisions
-    rows = []
-    for line in range(divisions):
-        turn = Fraction(line, divisions)
-        rows.append({**_line(line, label_every, label_value), "turns": str(turn), "degrees": float(turn * 360)})
+    rows = [
+        {
+            **_line(line, label_every, label_value),
+            "turns": str(Fraction(line, divisions)),
+            "degrees": line * 360 / divisions,
+        }
+        for line in range(divisions)
+    ]
     sizes = (
         Size("Diameter of the rim", across, unit, "as given"),
         Size("From line to line on the rim", pitch, unit, MATHEMATICS, "π D / N"),
