@@ -171,8 +171,8 @@ class TestReasons:
                 1_000_000,
                 Head(plates=((49,),)),
                 [
-                    ("direct", "The direct plate has 24 holes, not a multiple of 1000000."),
-                    ("plain", "No circle on these plates is a multiple of 25000."),
+                    ("direct", "The direct plate has 24 holes, not a multiple of 1,000,000."),
+                    ("plain", "No circle on these plates is a multiple of 25,000."),
                     ("differential", NO_GEARS),
                     ("compound", "No plate of this head has two circles."),
                     ("dial", NO_DIAL),

@@ -61,7 +61,7 @@ def test_a_list_has_a_move_of_its_own_for_every_position() -> None:
         (Divisions(7), Head(), "The direct plate has 24 holes, not a multiple of 7."),
         (Divisions(28), THREE_CIRCLES, "The direct plate has 36 or 30 or 24 holes, not a multiple of 28."),
         (a_list("1/7", "1/11"), Head(), "The direct plate has 24 holes, not a multiple of 77."),
-        (a_list("1/1000000000"), Head(), "The direct plate has 24 holes, not a multiple of 1000000000."),
+        (a_list("1/1000000000"), Head(), "The direct plate has 24 holes, not a multiple of 1,000,000,000."),
         (a_list("1/1000000001"), Head(), "The direct plate has 24 holes, not a multiple of a number so large."),
         (
             a_list("1/999999937", "1/7"),

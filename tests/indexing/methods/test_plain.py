@@ -83,9 +83,9 @@ def test_a_list_has_a_move_of_its_own_for_every_position() -> None:
         ),
         (Divisions(73), Head(), "No circle on these plates is a multiple of 73."),
         (Divisions(102), Head(), "No circle on these plates is a multiple of 51."),
-        (a_list("1/77", "1/13"), Head(), "No circle on these plates is a multiple of 1001."),
+        (a_list("1/77", "1/13"), Head(), "No circle on these plates is a multiple of 1,001."),
         # 40 x 1/40,000,000,000 is 1/1,000,000,000 of a crank turn, the next angle less.
-        (a_list("1/40000000000"), Head(), "No circle on these plates is a multiple of 1000000000."),
+        (a_list("1/40000000000"), Head(), "No circle on these plates is a multiple of 1,000,000,000."),
         (a_list("1/40000000040"), Head(), "No circle on these plates is a multiple of a number so large."),
         (
             a_list("1/999999937", "1/7"),

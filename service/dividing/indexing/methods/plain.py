@@ -77,4 +77,4 @@ def common_denominator(work: Work, ratio: int) -> int:
 
 def readable(wanted: int) -> str:
     """A multiple that no circle has, for a sentence: its figures, unless they would run off the card."""
-    return str(wanted) if wanted <= FAR_BEYOND_ANY_CIRCLE else "a number so large"
+    return f"{wanted:,}" if wanted <= FAR_BEYOND_ANY_CIRCLE else "a number so large"
