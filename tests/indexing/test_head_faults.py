@@ -57,7 +57,7 @@ class TestFaultsOfAHead:
             ),
             (
                 lambda: Head(plates=((400,),) * 30),
-                [(("plates",), "All circles together may have 12,000 holes.")],
+                [(("plates",), "All circles together may have 12,000 holes; give fewer circles.")],
             ),
             (lambda: Head(mounted_plate=0), [(("mounted_plate",), MOUNTED)]),
             (lambda: Head(mounted_plate=4), [(("mounted_plate",), MOUNTED)]),

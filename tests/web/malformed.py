@@ -189,7 +189,12 @@ PAST_LIMITS: list[tuple[tuple[str, ...], Any, str, str]] = [
         "Give at most 100 lists of circles; these are 101.",
     ),
     (("head", "plates"), [list(range(2, 103))], "#/head/plates/0", "Give at most 100 circles; these are 101."),
-    (("head", "plates"), [list(range(110, 200))], "#/head/plates", "All circles together may have 12,000 holes."),
+    (
+        ("head", "plates"),
+        [list(range(110, 200))],
+        "#/head/plates",
+        "All circles together may have 12,000 holes; give fewer circles.",
+    ),
     (
         ("head", "mounted_plate"),
         4,

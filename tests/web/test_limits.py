@@ -83,7 +83,7 @@ HELD = {
     "holes_in_all": Limit(
         12_000,
         on_a_head(lambda size: {"plates": [[400]] * 29 + [[size - 29 * 400 - 2, 2]]}),
-        "All circles together may have 12,000 holes.",
+        "All circles together may have 12,000 holes; give fewer circles.",
     ),
     "gears": Limit(24, on_a_head(lambda size: {"change_gears": [24] * size}), "Give at most 24 gears; these are 25."),
     "teeth_of_a_gear": Limit(

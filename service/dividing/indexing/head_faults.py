@@ -68,7 +68,9 @@ def _circle_faults(head: Head) -> list[Fault]:
         faults += _holes_faults(face, ("plates", place))
     faults += _holes_faults(head.direct_circles, ("direct_circles",))
     if not faults and sum(map(sum, everything)) > bounds.HOLES_IN_ALL_MOST:
-        faults.append(Fault(("plates",), f"All circles together may have {bounds.HOLES_IN_ALL_MOST:,} holes."))
+        faults.append(
+            Fault(("plates",), f"All circles together may have {bounds.HOLES_IN_ALL_MOST:,} holes; give fewer circles.")
+        )
     return faults + _mounting_faults(head)
 
 
