@@ -126,13 +126,17 @@ def test_a_table_too_long_is_left_out_and_said_so(client: FlaskClient) -> None:
     told = ask(client, {"work": {"divisions": 20011}, "methods": ["nearest"]})
     assert [setup["positions"] for setup in told["setups"]] == [None, None]
     assert told["cautions"][-1] == (
-        "Positions are left out: an answer holds at most 20,000 rows. Ask for one setup, or split the work."
+        "Positions are left out: an answer holds at most 20,000 rows, and this work has 20,011 cuts. "
+        "Ask for its places in parts, as lists of at most 2,000 angles."
     )
 
 
 def test_the_second_of_two_long_tables_is_left_out(client: FlaskClient) -> None:
     told = ask(client, {"work": {"divisions": 12007}, "methods": ["nearest"]})
     assert [setup["positions"] is None for setup in told["setups"]] == [False, True]
+    assert told["cautions"][-1] == (
+        "The positions of later setups are left out: an answer holds at most 20,000 rows."
+    )
 
 
 def test_more_rows_than_an_answer_holds_are_refused_with_how_to_ask(client: FlaskClient) -> None:

@@ -7,7 +7,7 @@ from orjson import Fragment
 from dividing import __version__
 from dividing.indexing import wording
 from dividing.indexing.angles import angle_out, angle_out_of
-from dividing.indexing.bounds import ROWS_MOST
+from dividing.indexing.bounds import ANGLES_MOST, ROWS_MOST
 from dividing.indexing.faults import Fault, Refused
 from dividing.indexing.setup import Setup
 from dividing.indexing.solving import Solution
@@ -19,9 +19,7 @@ from .part import part_out
 from .positions import Places, position_rows
 from .setups import setup_out
 
-TOO_MANY_ROWS = (
-    f"Positions are left out: an answer holds at most {ROWS_MOST:,} rows. Ask for one setup, or split the work."
-)
+LATER_LEFT_OUT = f"The positions of later setups are left out: an answer holds at most {ROWS_MOST:,} rows."
 
 
 def solved(question: Question, solution: Solution, link: str) -> Answer:
@@ -39,7 +37,7 @@ def solved(question: Question, solution: Solution, link: str) -> Answer:
         "cautions": [
             *(part.cautions if part else ()),
             *wording.GENERAL,
-            *([TOO_MANY_ROWS] if left_out else ()),
+            *([_left_out(work)] if left_out else ()),
         ],
         "link": link,
         "service_version": __version__,
@@ -78,6 +76,15 @@ def _tables(question: Question, solution: Solution) -> tuple[list[Fragment | Non
         room -= work.cuts if fits else 0
     left_out = any(table is None and _always_tabled(work, setup) for table, setup in zip(tables, setups, strict=True))
     return tables, left_out
+
+
+def _left_out(work: Work) -> str:
+    if work.cuts <= ROWS_MOST:
+        return LATER_LEFT_OUT
+    return (
+        f"Positions are left out: an answer holds at most {ROWS_MOST:,} rows, and this work has {work.cuts:,} cuts. "
+        f"Ask for its places in parts, as lists of at most {ANGLES_MOST:,} angles."
+    )
 
 
 def _always_tabled(work: Work, setup: Setup) -> bool:
