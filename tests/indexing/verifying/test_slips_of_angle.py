@@ -59,6 +59,23 @@ class TestMinutesReadAsDecimals:
             "You took 15°30' for 15.30°. A degree has 60 minutes: 15°30' is 15 1/2°, and 0.01° is 36 seconds.",
         )
 
+    @pytest.mark.parametrize(
+        ("angle", "claim", "right", "explanation"),
+        [
+            # 13.5 taken for 13°50' is 83/54 turns of 9°, 1 29/54; 13.5/9 is 1 1/2.
+            ("13.5", Claim("plain", 1, 29, 54), Claim("plain", 1, 27, 54),
+             "You took 13.5° for 13°50'. A degree has 60 minutes, not 100: 13.5° is 13°30'."),
+            # 10.4 taken for 10°04' is 151/135 turns, 1 16/135; 10.4/9 is 1 7/45, 1 21/135.
+            ("10.4", Claim("plain", 1, 16, 135), Claim("plain", 1, 21, 135),
+             "You took 10.4° for 10°04'. A degree has 60 minutes, not 100: 10.4° is 10°24'."),
+        ],
+    )  # fmt: skip
+    def test_decimals_read_as_minutes_are_told_as_they_were_given(
+        self, angle: str, claim: Claim, right: Claim, explanation: str
+    ) -> None:
+        case = Case(Arc(parse_angle(angle)), Head(plates=((54, 135),)), claim)
+        assert Undone(right, explanation) in list(minutes_read_as_decimals(case))
+
     def test_in_the_reading_of_a_dial(self) -> None:
         # A sixteenth is 22°30', five turns of 4° and 2°30'.
         case = Case(Divisions(16), TABLE, Claim("dial", 5, reading=parse_angle("2.30")))
@@ -82,11 +99,15 @@ class TestMinutesReadAsDecimals:
         assert list(minutes_read_as_decimals(Case(Divisions(16), TABLE, claim))) == []
 
 
-def rounded_by(by: str, cuts: int, closes: str, step: str) -> str:
+def rounded_by(by: str, added_up: str, step: str) -> str:
     return (
-        f"The step is rounded by {by}; added up over {cuts} cuts it closes {closes} off. Work every position from zero "
-        f"and round only what you set: k times the exact step, {step}."
+        f"The step is rounded by {by}{added_up}. Work every position from zero and round only what you set: k times "
+        f"the exact step, {step}."
     )
+
+
+def round_the_work(cuts: int, closes: str) -> str:
+    return f"; added up over {cuts} cuts it closes {closes} off"
 
 
 class TestARoundedStep:
@@ -103,17 +124,14 @@ class TestARoundedStep:
             (Divisions(7), FIFTY, (7, "1"), (7, "36/35"), '102.86"', '720.00"', "7 turns and 1 1/35°"),
             # ... and to whole degrees of the table, 51°, 3/7° off.
             (Divisions(7), FIFTY, (7, "0°36'"), (7, "36/35"), '1542.86"', "3°00'00.00\"", "7 turns and 1 1/35°"),
-            # 20 seconds short of two turns of 4°.
-            (Arc(parse_angle("7°59'40\""), 5), TABLE, (2, "0"), (1, "719/180"), '20.00"', '100.00"',
-             "1 turn and 3 179/180°"),
         ],
     )  # fmt: skip
     def test_to_any_place_of_a_dial_in_degrees(
-        self, work: Divisions | Arc, head: Head, claim: tuple[int, str], right: tuple[int, str], by: str, closes: str,
+        self, work: Divisions, head: Head, claim: tuple[int, str], right: tuple[int, str], by: str, closes: str,
         step: str,
     ) -> None:  # fmt: skip
         case = Case(work, head, Claim("dial", claim[0], reading=parse_angle(claim[1])))
-        said = rounded_by(by, work.count, closes, step)
+        said = rounded_by(by, round_the_work(work.count, closes), step)
         assert list(rounded_step_added_up(case)) == [
             Undone(Claim("dial", right[0], reading=Angle(Fraction(right[1]) / 360)), said)
         ]
@@ -123,18 +141,43 @@ class TestARoundedStep:
         [
             # 90/7 = 12 turns and 85 5/7 of 100 divisions; 86 is 2/7 of 1/9,000 of a turn more, 41.14 seconds.
             (Divisions(7), (12, 86), (12, "600/7"), '41.14"', '288.00"', "12 turns and 85 5/7 divisions"),
-            # A division is 2'24"; 7.99° is a quarter of one, 36 seconds, short of two turns.
-            (Arc(parse_angle("7.99"), 5), (2, 0), (1, "399/4"), '36.00"', '180.00"', "1 turn and 99 3/4 divisions"),
         ],
     )
     def test_to_a_division_of_a_dial(
-        self, work: Divisions | Arc, claim: tuple[int, int], right: tuple[int, str], by: str, closes: str, step: str
+        self, work: Divisions, claim: tuple[int, int], right: tuple[int, str], by: str, closes: str, step: str
     ) -> None:
         case = Case(work, LINES, Claim("dial", claim[0], divisions=Fraction(claim[1])))
-        said = rounded_by(by, work.count, closes, step)
+        said = rounded_by(by, round_the_work(work.count, closes), step)
         assert list(rounded_step_added_up(case)) == [
             Undone(Claim("dial", right[0], divisions=Fraction(right[1])), said)
         ]
+
+    @pytest.mark.parametrize(
+        ("angle", "count", "added_up"),
+        [
+            # Five features of 7°59'40" at 8°, two turns of 4°, are four moves of 20 seconds too much.
+            ("7°59'40\"", 5, '; added up over 4 moves it leaves the last cut 80.00" off'),
+            # Between two features there is one move, and nothing to add up.
+            ("7°59'40\"", 2, ""),
+        ],
+    )
+    def test_along_an_arc_it_is_added_up_to_the_last_cut(self, angle: str, count: int, added_up: str) -> None:
+        case = Case(Arc(parse_angle(angle), count), TABLE, Claim("dial", 2, reading=parse_angle("0")))
+        said = rounded_by('20.00"', added_up, "1 turn and 3 179/180°")
+        assert [undone.explanation for undone in rounded_step_added_up(case)] == [said]
+
+    def test_an_arc_that_comes_home_closes_like_divisions(self) -> None:
+        # Seven of a seventh of a turn.
+        case = Case(Arc(parse_angle("1/7 turn"), 7), TABLE, Claim("dial", 12, reading=parse_angle("3°26'")))
+        said = rounded_by('17.14"', round_the_work(7, '120.00"'), "12 turns and 3 3/7°")
+        assert [undone.explanation for undone in rounded_step_added_up(case)] == [said]
+
+    def test_a_division_short_of_two_turns_is_rounded_too(self) -> None:
+        # A division is 2'24"; 7.99° is a quarter of one, 36 seconds, short of two turns: 144 over four moves.
+        case = Case(Arc(parse_angle("7.99"), 5), LINES, Claim("dial", 2, divisions=Fraction(0)))
+        added_up = "; added up over 4 moves it leaves the last cut 144.00\" off"
+        said = rounded_by('36.00"', added_up, "1 turn and 99 3/4 divisions")
+        assert list(rounded_step_added_up(case)) == [Undone(Claim("dial", 1, divisions=Fraction("399/4")), said)]
 
     @pytest.mark.parametrize(
         ("divisions", "head", "claim"),

@@ -6,8 +6,10 @@ from collections.abc import Iterator
 from dataclasses import replace
 from fractions import Fraction
 
+from ..accuracy import comes_home
 from ..angles import Angle
 from ..wording.figures import angle_text, counted, mixed, seconds_text
+from ..work import Work
 from .case import Case, Undone
 from .claims import Claim
 from .making import makes
@@ -56,6 +58,9 @@ def minutes_read_as_decimals(case: Case) -> Iterator[Undone]:
 
 def _explain(angle: Fraction, written: str) -> str:
     degrees = angle * 360
+    if written.endswith("'"):
+        given = f"{float(degrees)}°"
+        return f"You took {given} for {written}. A degree has 60 minutes, not 100: {given} is {angle_text(angle)}."
     return (
         f"You took {angle_text(angle)} for {written}. A degree has 60 minutes: {angle_text(angle)} is "
         f"{mixed(degrees.numerator, degrees.denominator)}°, and 0.01° is 36 seconds."
@@ -71,13 +76,19 @@ def rounded_step_added_up(case: Case) -> Iterator[Undone]:
     off = abs(made - case.wanted)
     if any(off <= place / 2 for place in _places(case) if made % place == 0 or _on_reading(claim, place)):
         right = _exact_claim(case)
-        closing = case.work.cuts * off
         yield Undone(
             right,
-            f"The step is rounded by {seconds_text(off)}; added up over {case.work.cuts} cuts it closes "
-            f"{seconds_text(closing)} off. Work every position from zero and round only what you set: k times the "
-            f"exact step, {_exact_text(right)}.",
+            f"The step is rounded by {seconds_text(off)}{_added_up(case.work, off)}. Work every position from zero "
+            f"and round only what you set: k times the exact step, {_exact_text(right)}.",
         )
+
+
+def _added_up(work: Work, off: Fraction) -> str:
+    """What becomes of a rounded step; between two features there is only one."""
+    if comes_home(work):
+        return f"; added up over {work.cuts} cuts it closes {seconds_text(work.cuts * off)} off"
+    moves = work.cuts - 1
+    return f"; added up over {moves} moves it leaves the last cut {seconds_text(moves * off)} off" if moves > 1 else ""
 
 
 def _places(case: Case) -> tuple[Fraction, ...]:
