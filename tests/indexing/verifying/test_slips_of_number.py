@@ -59,17 +59,40 @@ class TestUpsideDown:
         undone = list(fraction_upside_down(case(Arc(parse_angle("13.5"), 2), Claim("plain", 0, 12, 18))))
         assert undone[0].explanation == "The fraction stands upside down: 18/12, not 12/18."
         assert undone[1].explanation == (
-            "The fraction stands upside down. It is the angle over the degrees of one turn, not the other way about: 1 "
-            "1/2 turns."
+            "The fraction stands upside down. It is the angle over the 9° of one crank turn, not the other way about: "
+            "1 1/2 turns."
         )
+
+    @pytest.mark.parametrize(
+        ("work", "claim", "said"),
+        [
+            # 40/48 = 5/6; 48/40 = 1 1/5.
+            (Divisions(48), Claim("plain", 1, 4, 20),
+             "ratio over divisions, 40/48, not divisions over ratio: 5/6 of a turn."),
+            # 3 x 40/28 = 4 2/7; 28/120 = 7/30.
+            (Divisions(28, 3), Claim("plain", 0, 14, 60),
+             "ratio over divisions, 3 × 40/28 for 3 divisions a move, not divisions over ratio: 4 2/7 turns."),
+            # 8 divisions, 3 at a move: 3/8 of the spindle, 9 on 24; 8/3 was made.
+            (Divisions(8, 3), Claim("direct", 2, 16, 24),
+             "one turn over divisions, 3 × 1/8 for 3 divisions a move, not divisions over one turn: 3/8 of a turn."),
+            (Divisions(1), Claim("direct", 0, 24, 24),
+             "one turn over divisions, 1/1, not divisions over one turn: 1 turn."),
+            # 45 degrees are an eighth of the spindle; eight turns were made.
+            (Arc(parse_angle("45")), Claim("direct", 8, 0, 24),
+             "the angle over the 360° of one turn, not the other way about: 1/8 of a turn."),
+        ],
+    )  # fmt: skip
+    def test_the_right_way_up_is_told_with_its_figures(self, work: Work, claim: Claim, said: str) -> None:
+        *_, last = fraction_upside_down(case(work, claim))
+        assert last.explanation == f"The fraction stands upside down. It is {said}"
 
     def test_on_the_direct_plate(self) -> None:
         # Eight turns of the spindle for an eighth.
         undone = list(fraction_upside_down(case(Divisions(8), Claim("direct", 8, 0, 24))))
         assert undone[0] == Undone(
             Claim("direct", 0, 3, 24),
-            "The fraction stands upside down. It is the angle over the degrees of one turn, not the other way about: "
-            "1/8 turns.",
+            "The fraction stands upside down. It is one turn over divisions, 1/8, not divisions over one turn: 1/8 of "
+            "a turn.",
         )
         # 5/24 is another fraction than an eighth either way up: its figures alone can have changed places.
         assert list(fraction_upside_down(case(Divisions(8), Claim("direct", 0, 5, 24)))) == [
@@ -129,6 +152,10 @@ class TestAnotherRatio:
             (Divisions(28), Head(), Claim("plain", 0, 5, 17)),
             # Right at 72:1, 10 2/7 turns of a dial of 5°, but this dial has no exact reading to correct to.
             (Divisions(7), TABLE, Claim("dial", 10, reading=parse_angle("10/7"))),
+            # Without a turn the ratio says nothing: 61°15' are 61°15' on any head.
+            (Arc(parse_angle("61°15'")), TABLE, Claim("dial", 0, reading=parse_angle("61°15'"))),
+            # 120:1 would make it 90 degrees, but there a turn of the dial is 3.
+            (Divisions(4), TABLE, Claim("dial", 29, reading=parse_angle("3"))),
             # On a head without a dial its divisions say nothing.
             (Divisions(28), Head(), Claim("dial", 1, divisions=Fraction(3))),
             # With this train the crank turns nothing on a head of 5:1, and is wrong on the others.
@@ -162,6 +189,15 @@ class TestOneMoreOrOneFewer:
     def test_is_told_by_marks_and_spaces(self, divisions: int, claim: Claim, made: str, has: str) -> None:
         undone = list(neighbouring_count(case(Divisions(divisions), claim)))
         said = f"This move makes {made}, not {divisions}. {has} round the work; count the spaces."
+        assert {one.explanation for one in undone} == {said}
+
+    def test_with_several_divisions_a_move_it_is_told_as_a_part_of_a_turn(self) -> None:
+        # 3/27 is a ninth of a turn: 4 12/27 turns of the crank, so nine of them go round.
+        undone = list(neighbouring_count(case(Divisions(28, 3), Claim("plain", 4, 12, 27))))
+        said = (
+            "This move is 3/27 of a turn, for 27 divisions, not 28. 28 divisions have 28 marks and 28 spaces round the "
+            "work; count the spaces."
+        )
         assert {one.explanation for one in undone} == {said}
 
     @pytest.mark.parametrize(

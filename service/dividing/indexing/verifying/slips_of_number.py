@@ -7,7 +7,7 @@ from dataclasses import replace
 from fractions import Fraction
 
 from ..head import Head
-from ..wording.figures import counted, mixed
+from ..wording.figures import angle_text, counted, mixed
 from ..work import Divisions
 from .case import Case, Undone
 from .claims import Claim
@@ -41,16 +41,26 @@ def fraction_upside_down(case: Case) -> Iterator[Undone]:
 
 
 def _turned_over(case: Case) -> Iterator[Undone]:
-    right = 1 / case.claim.crank
-    if isinstance(case.work, Divisions) and case.claim.method == "plain":
-        said = f"ratio over divisions, {case.head.ratio}/{case.work.count}, not divisions over ratio"
-    else:
-        said = "the angle over the degrees of one turn, not the other way about"
-    for claim in case.right_claims():
-        yield Undone(
-            claim,
-            f"The fraction stands upside down. It is {said}: {mixed(right.numerator, right.denominator)} turns.",
-        )
+    said = f"The fraction stands upside down. It is {_right_way_up(case)}: {_turns(1 / case.claim.crank)}."
+    yield from (Undone(claim, said) for claim in case.right_claims())
+
+
+def _right_way_up(case: Case) -> str:
+    work, plain = case.work, case.claim.method == "plain"
+    if isinstance(work, Divisions):
+        over = f"{case.head.ratio if plain else 1}/{work.count}"
+        over = f"{work.every} × {over} for {work.every} divisions a move" if work.every > 1 else over
+        one = "ratio" if plain else "one turn"
+        return f"{one} over divisions, {over}, not divisions over {one}"
+    turn = f"{angle_text(Fraction(1, case.head.ratio))} of one crank turn" if plain else "360° of one turn"
+    return f"the angle over the {turn}, not the other way about"
+
+
+def _turns(turns: Fraction) -> str:
+    if turns == 1:
+        return "1 turn"
+    said = mixed(turns.numerator, turns.denominator)
+    return f"{said} of a turn" if turns < 1 else f"{said} turns"
 
 
 def other_ratio(case: Case) -> Iterator[Undone]:
@@ -71,7 +81,7 @@ def _made_at(claim: Claim, head: Head, ratio: int) -> Fraction | None:
     if claim.method == "dial":
         step = Fraction(claim.turns, ratio)
         if claim.reading:
-            return step + claim.reading.turns
+            return step + claim.reading.turns if claim.turns and claim.reading.turns * ratio < 1 else None
         return step + (claim.divisions or Fraction(0)) / (ratio * head.dial_units) if head.dial_units else None
     made = makes(claim, head)
     if claim.gearing is None:
@@ -88,8 +98,11 @@ def neighbouring_count(case: Case) -> Iterator[Undone]:
     made = makes(case.claim, case.head)
     for count in (work.count - 1, work.count + 1):
         if count > 0 and made == Fraction(work.every, count):
+            made_text = f"makes {counted(count, 'division')}"
+            if work.every > 1:
+                made_text = f"is {work.every}/{count} of a turn, for {counted(count, 'division')}"
             said = (
-                f"This move makes {counted(count, 'division')}, not {work.count}. {_marks_and_spaces(work.count)} "
+                f"This move {made_text}, not {work.count}. {_marks_and_spaces(work.count)} "
                 "round the work; count the spaces."
             )
             yield from (Undone(claim, said) for claim in case.right_claims())
