@@ -166,7 +166,7 @@ WRONG: list[tuple[Task, AnyClaim, Head, tuple[str, ...], list[str]]] = [
     # 40/38 = 1 1/19.
     (Task("sector_arms", 2, Divisions(38), circle=19), ArmsClaim(1), USUAL,
      ("Arms over 1 hole mark off 0 spaces.",
-      "You moved 0 spaces where 1 is wanted: the hole that the pin is in was counted as the first. It is not counted; "
+      "You moved no space where 1 is wanted: the hole that the pin is in was counted as the first. It is not counted; "
       "the arms embrace 2 holes for 1 space."), ["counted_the_pin_hole"]),
     (ARMS, ArmsClaim(0), USUAL,
      ("The arms stand over two holes at least: the one that the pin is in and the one that it goes to.",), []),
@@ -190,8 +190,9 @@ WRONG: list[tuple[Task, AnyClaim, Head, tuple[str, ...], list[str]]] = [
     (DIFFERENTIAL, Claim("differential", 0, 12, 21, gearing=GearingClaim(96, 56, None, 2)), GEARED,
      ("The figures are right, but it cannot be set so on this head.", "You own no change gear of 96 teeth."), []),
     (DIFFERENTIAL, Claim("differential", 0, 12, 21), GEARED,
-     ("This crank move belongs to a row with gears. With the plate at rest it makes 70 divisions; hang 48 on the "
-      "spindle, 28 on the worm side, so that the plate turns against the crank, and it makes 73 divisions.",),
+     ("This crank move needs gears to the plate. With the plate at rest it makes 70 divisions; hang 48 on the "
+      "spindle, 28 on the worm side and 2 idlers, so that the plate turns against the crank, and it makes 73 "
+      "divisions.",),
      ["gears_left_off"]),
     # One step is 12 turns and 3 degrees 25.7', at 1' 3 degrees 26'; twice that is 25 turns and 2 degrees 52'.
     (DIAL, Claim("dial", 25, reading=parse_angle("2°52'")), TABLE,
@@ -207,8 +208,8 @@ WRONG: list[tuple[Task, AnyClaim, Head, tuple[str, ...], list[str]]] = [
      TABLE, ("That turns the work through 134°59', not 135°.",), []),
     # 32 turns of 4 degrees and 7 are 135, as 33 and 3 are; nothing was rounded.
     (AT_3_OF_8, Claim("dial", 32, reading=parse_angle("7°")), TABLE,
-     ("The figures are right, but it cannot be set so on this head.", "The reading is more than one turn of the dial."),
-     []),
+     ("The reading holds whole turns of the dial: 7° is 1 turn and 3°. Count them with the turns.",
+      "The reading is a whole turn of the dial or more; one turn is 4°."), ["whole_turns_forgotten"]),
     # To half a minute a seventh is 51 degrees 25' 30"; twice that is 11 77/180 turns of 9 degrees, set by a plate.
     (DIAL, Claim("plain", 11, 77, 180), Head(plates=((180,),), dial=HALF_MINUTES),
      ("That turns the work through 102°51', not 102°51'25.71\".",), []),

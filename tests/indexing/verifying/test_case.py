@@ -8,6 +8,7 @@ import pytest
 
 from dividing.indexing.angles import Angle, parse_angle
 from dividing.indexing.head import TWELVE_GEARS, Dial, Head
+from dividing.indexing.setup import SecondMove
 from dividing.indexing.verifying.case import Case
 from dividing.indexing.verifying.claims import Claim, GearingClaim, SecondClaim
 from dividing.indexing.work import Angles, Arc, Divisions, Work
@@ -26,20 +27,18 @@ def case(work: Work, claim: Claim = ANY, head: Head | None = None) -> Case:
 
 class TestWhatIsWanted:
     @pytest.mark.parametrize(
-        ("work", "head", "spindle", "crank", "what"),
+        ("work", "head", "spindle", "crank"),
         [
-            (Divisions(28), Head(), "1/28", "10/7", "28 divisions"),
-            (Divisions(106, every=5), Head(), "5/106", "100/53", "106 divisions"),
-            (Arc(parse_angle("15°30'")), Head(), "31/720", "31/18", "this angle"),
-            (Divisions(7), TABLE, "1/7", "90/7", "7 divisions"),
-            (Divisions(1), TABLE, "1", "90", "1 division"),
+            (Divisions(28), Head(), "1/28", "10/7"),
+            (Divisions(106, every=5), Head(), "5/106", "100/53"),
+            (Arc(parse_angle("15°30'")), Head(), "31/720", "31/18"),
+            (Divisions(7), TABLE, "1/7", "90/7"),
+            (Divisions(1), TABLE, "1", "90"),
         ],
     )
-    def test_in_turns_of_spindle_and_crank_and_in_words(
-        self, work: Work, head: Head, spindle: str, crank: str, what: str
-    ) -> None:
+    def test_in_turns_of_spindle_and_crank(self, work: Work, head: Head, spindle: str, crank: str) -> None:
         asked = case(work, head=head)
-        assert (asked.wanted, asked.crank_wanted, asked.what) == (Fraction(spindle), Fraction(crank), what)
+        assert (asked.wanted, asked.crank_wanted) == (Fraction(spindle), Fraction(crank))
 
 
 class TestWhetherAClaimIsRight:
@@ -105,6 +104,13 @@ class TestTheSetupShownBeside:
         assert setup is not None
         assert setup.move is not None
         assert (setup.method, setup.move.circle) == shown
+
+    @pytest.mark.parametrize("second", [SecondClaim(6, 18), SecondClaim(5, 15)], ids=str)
+    def test_is_the_claim_itself_where_that_is_right(self, second: SecondClaim) -> None:
+        # 40/57 = 7/19 + 1/3, and a third is had on 18 and on 15.
+        setup = case(Divisions(57), Claim("compound", 0, 7, 19, second)).right_setup()
+        assert setup is not None
+        assert setup.second == SecondMove(second.holes, second.circle)
 
     def test_there_is_one_even_on_a_head_far_too_coarse(self) -> None:
         bare = Head(ratio=1, plates=((2,),), direct_circles=())

@@ -31,8 +31,9 @@ MADE = [
      "fraction as a mixed number and keep its whole part.", Claim("plain", 1, 21, 49)),
     # 40/(12/21) = 70, and 40 - 73 x 12/21 = -12/7 = -48/28.
     ("gears_left_off", Divisions(73), GEARED, Claim("plain", 0, 12, 21),
-     "This crank move belongs to a row with gears. With the plate at rest it makes 70 divisions; hang 48 on the "
-     "spindle, 28 on the worm side, so that the plate turns against the crank, and it makes 73 divisions.",
+     "This crank move needs gears to the plate. With the plate at rest it makes 70 divisions; hang 48 on the "
+     "spindle, 28 on the worm side and 2 idlers, so that the plate turns against the crank, and it makes 73 "
+     "divisions.",
      Claim("differential", 0, 12, 21, gearing=TRAIN)),
     # 360/7 = 12 x 4 + 3 3/7 degrees; 3°26' is 2/7 of a minute more, 120 seconds over seven cuts.
     ("rounded_step_added_up", Divisions(7), TABLE, Claim("dial", 12, reading=parse_angle("3°26'")),

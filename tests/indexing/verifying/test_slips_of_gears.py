@@ -30,33 +30,46 @@ class TestGearsLeftOff:
         assert list(gears_left_off(Case(Divisions(73), GEARED, claim))) == [
             Undone(
                 row(GearingClaim(48, 28, None, 2)),
-                "This crank move belongs to a row with gears. With the plate at rest it makes 70 divisions; hang 48 on "
-                "the spindle, 28 on the worm side, so that the plate turns against the crank, and it makes 73 "
-                "divisions.",
+                "This crank move needs gears to the plate. With the plate at rest it makes 70 divisions; hang 48 on "
+                "the spindle, 28 on the worm side and 2 idlers, so that the plate turns against the crank, and it "
+                "makes 73 divisions.",
             )
         ]
 
-    def test_a_move_that_makes_no_whole_number_is_told_so(self) -> None:
+    def test_a_move_that_makes_no_whole_number_is_told_with_it(self) -> None:
         # 40/(10/19) = 76; on 18 with 11 spaces 65 5/11. 40 - 65 x 11/18 = 5/18: no train of the twelve.
         # 40 - 64 x 11/18 = 8/9 = 64/72.
         (undone,) = gears_left_off(Case(Divisions(64), GEARED, Claim("plain", 0, 11, 18)))
         assert undone.explanation == (
-            "This crank move belongs to a row with gears. With the plate at rest it makes another number of divisions; "
-            "hang 64 on the spindle, 72 on the worm side, so that the plate turns with the crank, and it makes 64 "
+            "This crank move needs gears to the plate. With the plate at rest it makes 65 5/11 divisions; hang 64 "
+            "on the spindle, 72 on the worm side and 1 idler, so that the plate turns with the crank, and it makes 64 "
             "divisions."
         )
 
     def test_two_gears_are_enough_on_a_head_that_takes_no_idler_between_them(self) -> None:
         case = Case(Divisions(73), Head(change_gears=(28, 48), idlers=Idlers(1, 0)), Claim("plain", 0, 12, 21))
-        assert [undone.claim for undone in gears_left_off(case)] == [row(GearingClaim(48, 28, None, 0))]
+        (undone,) = gears_left_off(case)
+        assert undone.claim == row(GearingClaim(48, 28, None, 0))
+        assert "28 on the worm side and no idler, so that" in undone.explanation
 
-    def test_an_angle_is_called_so(self) -> None:
+    def test_an_angle_is_told_in_degrees(self) -> None:
         # A seventy-third of a turn asked for as an angle.
         case = Case(Arc(parse_angle("1/73 turn"), 5), GEARED, Claim("plain", 0, 12, 21))
         (undone,) = gears_left_off(case)
         assert undone.explanation == (
-            "This crank move belongs to a row with gears. With the plate at rest it makes 70 divisions; hang 48 on the "
-            "spindle, 28 on the worm side, so that the plate turns against the crank, and it makes this angle."
+            # 360/70 = 5°8'34.29", 360/73 = 4°55'53.42".
+            "This crank move needs gears to the plate. With the plate at rest it turns the work through "
+            "5°08'34.29\"; hang 48 on the spindle, 28 on the worm side and 2 idlers, so that the plate turns against "
+            "the crank, and it turns the work through 4°55'53.42\"."
+        )
+
+    def test_with_several_divisions_a_move_likewise(self) -> None:
+        # 40 - 73/2 x 8/7 = -12/7: two divisions of 73 are 9°51'46.85", and 8/7 of a turn are 10°17'8.57".
+        (undone,) = gears_left_off(Case(Divisions(73, 2), GEARED, Claim("plain", 1, 3, 21)))
+        assert undone.explanation == (
+            "This crank move needs gears to the plate. With the plate at rest it turns the work through "
+            "10°17'08.57\"; hang 48 on the spindle, 28 on the worm side and 2 idlers, so that the plate turns against "
+            "the crank, and it turns the work through 9°51'46.85\"."
         )
 
     @pytest.mark.parametrize(

@@ -18,9 +18,10 @@ from dividing.indexing.verifying.slips_of_place import (
     second_move_wrong_way,
     whole_turns_forgotten,
 )
-from dividing.indexing.work import Divisions
+from dividing.indexing.work import Arc, Divisions
 
 TABLE = Head(90, (), direct_circles=(), dial=Dial(Fraction(1, 21600)))
+LINES = Head(90, (), direct_circles=(), dial=Dial(divisions=100))
 SMALL = Head(plates=((20, 21),), direct_circles=(24, 30))
 
 
@@ -48,11 +49,42 @@ class TestThePinHoleCounted:
 
     def test_one_space_is_one_and_none_has_none_fewer(self) -> None:
         assert list(counted_the_pin_hole(case(28, Claim("direct", 0, 1, 24)))) == [
-            Undone(Claim("direct", 0, 2, 24), short("1 space", 2)),
-            Undone(Claim("direct", 0, 0, 24), long(1, "0 spaces")),
+            Undone(
+                Claim("direct", 0, 2, 24),
+                "You moved 1 space where 2 are wanted: the hole that the pin is in was counted as the first. It is not "
+                "counted; count 2 holes on from it.",
+            ),
+            Undone(
+                Claim("direct", 0, 0, 24),
+                "1 is the number of holes counted, the pin's own hole included; no space is wanted.",
+            ),
         ]
         assert list(counted_the_pin_hole(case(28, Claim("plain", 1, 0, 49)))) == [
-            Undone(Claim("plain", 1, 1, 49), short("0 spaces", 1, "is wanted", "space")),
+            Undone(Claim("plain", 1, 1, 49), short("no space", 1, "is wanted", "space")),
+        ]
+
+    def test_the_direct_plate_has_no_arms(self) -> None:
+        # 24/8 = 3 spaces.
+        assert [one.explanation for one in counted_the_pin_hole(case(8, Claim("direct", 0, 4, 24)))] == [
+            "You moved 4 spaces where 5 are wanted: the hole that the pin is in was counted as the first. It is not "
+            "counted; count 5 holes on from it.",
+            "4 is the number of holes counted, the pin's own hole included; the move is 3 spaces.",
+        ]
+
+    def test_as_many_spaces_as_the_circle_has_are_a_whole_turn(self) -> None:
+        said = "the hole that the pin is in was counted as the first. It is not counted;"
+        assert list(counted_the_pin_hole(case(20, Claim("plain", 1, 19, 20)))) == [
+            Undone(
+                Claim("plain", 2, 0, 20), f"You moved 19 spaces where 20 are wanted: {said} 20 spaces on 20 are 1 turn."
+            ),
+            Undone(Claim("plain", 1, 18, 20), long(19, "18 spaces")),
+        ]
+        assert list(counted_the_pin_hole(case(39, Claim("plain", 0, 39, 39)))) == [
+            Undone(
+                Claim("plain", 1, 1, 39),
+                f"You moved 39 spaces where 40 are wanted: {said} 40 spaces on 39 are 1 turn and 1 space.",
+            ),
+            Undone(Claim("plain", 0, 38, 39), long(39, "38 spaces")),
         ]
 
     @pytest.mark.parametrize(
@@ -60,7 +92,7 @@ class TestThePinHoleCounted:
         [
             (-10, [(-11, short("10 spaces", 11)), (-9, long(10, "9 spaces"))]),
             (10, [(11, short("10 spaces", 11)), (9, long(10, "9 spaces"))]),
-            (0, [(1, short("0 spaces", 1, "is wanted", "space"))]),
+            (0, [(1, short("no space", 1, "is wanted", "space"))]),
         ],
     )
     def test_in_either_of_two_moves_and_the_second_keeps_its_way(
@@ -86,7 +118,10 @@ class TestWholeTurnsForgotten:
             (6, Head(), Claim("plain", 0, 12, 18), 6, "no whole turn where 6 turns belong"),
             (6, Head(), Claim("plain", 1, 12, 18), 6, "1 whole turn where 6 turns belong"),
             (6, Head(), Claim("plain", 2, 12, 18), 6, "2 whole turns where 6 turns belong"),
-            (9, TABLE, Claim("dial", 3), 10, "3 whole turns where 10 turns belong"),
+            # 90/16 = 5 turns of 4° and 2°30'.
+            (16, TABLE, Claim("dial", 3, reading=parse_angle("2.5")), 5, "3 whole turns where 5 turns belong"),
+            # 40/57 = 7/19 + 6/18 = 1 + 7/19 - 12/18.
+            (57, Head(), Claim("compound", 0, 7, 19, SecondClaim(-12, 18)), 1, "no whole turn where 1 turn belongs"),
         ],
     )
     def test_are_put_before_the_part_of_a_turn(
@@ -98,6 +133,47 @@ class TestWholeTurnsForgotten:
             f"The part of a turn is right, but you have {words} before it. Write the improper fraction as a mixed "
             "number and keep its whole part."
         )
+
+    @pytest.mark.parametrize(
+        ("divisions", "head", "claim", "turns", "words"),
+        [
+            (8, Head(), Claim("plain", 4), 5, "4 whole turns where 5 are wanted"),
+            (40, Head(), Claim("plain"), 1, "no whole turn where 1 is wanted"),
+            (9, TABLE, Claim("dial", 3), 10, "3 whole turns where 10 are wanted"),
+            (9, TABLE, Claim("dial", 1, reading=parse_angle("0")), 10, "1 whole turn where 10 are wanted"),
+        ],
+    )
+    def test_where_there_is_no_part_of_a_turn_none_is_called_right(
+        self, divisions: int, head: Head, claim: Claim, turns: int, words: str
+    ) -> None:
+        (undone,) = whole_turns_forgotten(case(divisions, claim, head))
+        assert undone.claim.turns == turns
+        assert undone.explanation == f"You have {words}, and no part of a turn besides."
+
+    @pytest.mark.parametrize(
+        ("divisions", "head", "claim", "right", "words"),
+        [
+            # 360/48 = 7°30', of which a turn of the dial is 4°.
+            (48, TABLE, Claim("dial", 0, reading=parse_angle("7.5")), Claim("dial", 1, reading=parse_angle("3.5")),
+             "7°30' is 1 turn and 3°30'"),
+            (48, TABLE, Claim("dial", 1, reading=parse_angle("8")), Claim("dial", 3, reading=parse_angle("0")),
+             "8° is 2 turns"),
+            # 90/48 = 1 7/8 turns of 100 divisions.
+            (48, LINES, Claim("dial", 0, divisions=Fraction("375/2")), Claim("dial", 1, divisions=Fraction("175/2")),
+             "187 1/2 divisions is 1 turn and 87 1/2 divisions"),
+            (48, LINES, Claim("dial", 0, divisions=Fraction(101)), Claim("dial", 1, divisions=Fraction(1)),
+             "101 divisions is 1 turn and 1 division"),
+        ],
+    )  # fmt: skip
+    def test_are_taken_out_of_a_reading(
+        self, divisions: int, head: Head, claim: Claim, right: Claim, words: str
+    ) -> None:
+        assert next(whole_turns_forgotten(case(divisions, claim, head))) == Undone(
+            right, f"The reading holds whole turns of the dial: {words}. Count them with the turns."
+        )
+
+    def test_without_a_dial_a_reading_holds_none(self) -> None:
+        assert list(whole_turns_forgotten(case(40, Claim("dial", 0, reading=parse_angle("9"))))) == []
 
     @pytest.mark.parametrize(
         "claim",
@@ -141,7 +217,66 @@ class TestAnotherCircle:
             Undone(Claim("compound", 0, 1, 21, SecondClaim(-2, 22)), on_another("1 space", 1, 21, 20)),
             Undone(Claim("compound", 0, 1, 20, SecondClaim(-2, 21)), on_another("2 spaces", 2, 21, 22)),
             Undone(Claim("compound", 0, 1, 20, SecondClaim(-2, 20)), on_another("2 spaces", 2, 20, 22)),
+            Undone(
+                Claim("compound", 0, 1, 22, SecondClaim(-2, 20)),
+                "The circles are changed about: the first move is 1 space on 22, the second 2 spaces on 20.",
+            ),
         ]
+
+    def test_a_circle_of_no_more_holes_than_the_spaces_is_not_told(self) -> None:
+        # 20 of 20 are a whole turn, which nobody counts out.
+        assert [one.claim.circle for one in other_circle(case(28, Claim("plain", 1, 20, 49), SMALL))] == [21]
+
+    @pytest.mark.parametrize(
+        ("divisions", "every", "claim", "right", "said"),
+        [
+            # 40/28 = 1 12/28, and 12/28 = 21/49; in lowest terms 3/7.
+            (28, 1, Claim("plain", 1, 12, 49), Claim("plain", 1, 21, 49),
+             "The part of a turn is 12/28, but 12 on 49 is 12/49. Bring it to the circle that you use: 12/28 is 21 on "
+             "49."),
+            (28, 1, Claim("plain", 1, 3, 21), Claim("plain", 1, 9, 21),
+             "The part of a turn is 3/7, but 3 on 21 is 3/21. Bring it to the circle that you use: 3/7 is 9 on 21."),
+            # 47 has no sevenths.
+            (28, 1, Claim("plain", 1, 3, 47), Claim("plain", 1, 21, 49),
+             "The part of a turn is 3/7, but 3 on 47 is 3/47. Bring it to a circle that has it: 3/7 is 21 on 49."),
+            # 3 x 40/28 = 4 8/28 = 4 2/7.
+            (28, 3, Claim("plain", 4, 8, 49), Claim("plain", 4, 14, 49),
+             "The part of a turn is 8/28, but 8 on 49 is 8/49. Bring it to the circle that you use: 8/28 is 14 on "
+             "49."),
+        ],
+    )  # fmt: skip
+    def test_a_numerator_is_brought_to_the_circle(
+        self, divisions: int, every: int, claim: Claim, right: Claim, said: str
+    ) -> None:
+        undone = list(other_circle(Case(Divisions(divisions, every), Head(), claim)))
+        assert next(one for one in undone if one.claim == right) == Undone(right, said)
+
+    def test_of_an_angle_the_lowest_terms_are_brought_to_the_circle(self) -> None:
+        # 13.5/9 = 1 1/2.
+        undone = list(other_circle(Case(Arc(parse_angle("13.5")), Head(), Claim("plain", 1, 1, 18))))
+        said = "The part of a turn is 1/2, but 1 on 18 is 1/18. Bring it to the circle that you use: 1/2 is 9 on 18."
+        assert Undone(Claim("plain", 1, 9, 18), said) in undone
+
+    @pytest.mark.parametrize(
+        "claim",
+        [
+            Claim("plain", 1, 12, 28),  # on its own circle, which no plate has
+            Claim("plain", 1, 11, 49),
+            Claim("plain", 1),
+        ],
+    )
+    def test_another_number_is_not_the_numerator(self, claim: Claim) -> None:
+        said = [one.explanation for one in other_circle(case(28, claim))]
+        assert not [one for one in said if one.startswith("The part of a turn")]
+
+    def test_with_gears_or_two_moves_no_numerator_is_looked_for(self) -> None:
+        # 3 x 7 = 21 of 49, but neither move is 12/28 of a turn by itself.
+        claims = [
+            Claim("differential", 1, 12, 49, gearing=GearingClaim(24, 48, None, 1)),
+            Claim("compound", 1, 12, 49, SecondClaim(1, 47)),
+        ]
+        said = [one.explanation for claim in claims for one in other_circle(case(28, claim))]
+        assert not [one for one in said if one.startswith("The part of a turn")]
 
     @pytest.mark.parametrize("claim", [Claim("plain", 2), Claim("plain", 2, 0, 20)])
     def test_whole_turns_are_right_on_any(self, claim: Claim) -> None:
@@ -171,8 +306,8 @@ class TestACircleOnNoPlate:
         undone = list(circle_on_no_plate(case(8, Claim("direct", 0, 1, 8))))
         assert undone[0] == Undone(
             Claim("direct", 0, 3, 24),
-            "The fraction is right, but no direct plate has a circle of 8 holes; take the same part of a turn as 3 on "
-            "24.",
+            "The fraction is right, but the direct plate has no circle of 8 holes; take the same part of a turn as 3 "
+            "on 24.",
         )
 
     def test_a_circle_of_another_plate_is_none_of_the_direct_plate(self) -> None:
@@ -180,7 +315,7 @@ class TestACircleOnNoPlate:
         undone = list(circle_on_no_plate(case(5, Claim("direct", 0, 4, 20))))
         assert undone[0] == Undone(
             Claim("plain", 8, 0, 20),
-            "The fraction is right, but no direct plate has a circle of 20 holes; set it another way.",
+            "The fraction is right, but the direct plate has no circle of 20 holes; set it another way.",
         )
 
     def test_of_two_moves_another_setup_is_told(self) -> None:

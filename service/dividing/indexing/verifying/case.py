@@ -11,8 +11,7 @@ from ..faults import Refused
 from ..head import Head
 from ..setup import MethodName, Setup
 from ..solving import solve
-from ..wording.figures import counted
-from ..work import Angles, Divisions, Work
+from ..work import Angles, Work
 from .claims import Claim, claim_of
 from .making import makes, why_not
 
@@ -43,11 +42,6 @@ class Case:
         """Crank turns that one move should make with the plate at rest."""
         return self.head.ratio * self.wanted
 
-    @property
-    def what(self) -> str:
-        """The work in a word or two, for a sentence."""
-        return counted(self.work.count, "division") if isinstance(self.work, Divisions) else "this angle"
-
     def is_right(self, claim: Claim) -> bool:
         """Whether a claim makes the wanted work exactly and can be set."""
         if isinstance(self.work, Angles) or not self.work.rational:
@@ -55,10 +49,11 @@ class Case:
         return makes(claim, self.head) == self.wanted and not why_not(claim, self.head)
 
     def right_setup(self) -> Setup | None:
-        """The setup to show beside the claim: on the same circle by the same method where that is exact."""
+        """The setup to show beside the claim: the same one, or one on the same circle by the same method, if exact."""
         setups = list(self.right_setups())
         alike = [setup for setup in setups if setup.move and setup.move.circle == self.claim.circle]
-        return next(iter(alike or setups), None)
+        same = [setup for setup in alike if claim_of(setup, None, self.head.ratio) == self.claim]
+        return next(iter(same or alike or setups), None)
 
     def right_setups(self) -> Iterator[Setup]:
         """Exact setups by the claim's own method, then the best of any method."""

@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from ..bounds import PLATE_MOTION_MOST
 from ..head import Head
-from ..wording.figures import counted
+from ..wording.figures import angle_text, counted
 from .claims import Claim, GearingClaim
 
 
@@ -67,14 +67,21 @@ def _dial_reasons(claim: Claim, head: Head) -> list[str]:
         return ["The dial of this head has plain divisions, no degrees."]
     over = claim.reading is not None and claim.reading.turns * head.ratio >= 1
     over = over or (claim.divisions is not None and claim.divisions >= head.dial_units)
-    return ["The reading is more than one turn of the dial."] if over else []
+    return [f"The reading is a whole turn of the dial or more; one turn is {_dial_turn(head)}."] if over else []
+
+
+def _dial_turn(head: Head) -> str:
+    assert head.dial is not None
+    if head.dial.divisions is not None:
+        return counted(head.dial.divisions, "division")
+    return angle_text(Fraction(1, head.ratio))
 
 
 def _direct_reasons(claim: Claim, head: Head) -> list[str]:
     if not head.direct_circles:
         return ["This head has no direct plate."]
     if claim.circle not in head.direct_circles:
-        return [f"The direct plate has no circle of {claim.circle} holes."]
+        return [f"The direct plate has no circle of {counted(claim.circle or 0, 'hole')}."]
     return []
 
 
@@ -83,7 +90,9 @@ def _circle_reasons(claim: Claim, head: Head) -> list[str]:
     if claim.second:
         circles.append(claim.second.circle)
     missing = [
-        f"No plate of this head has a circle of {circle} holes." for circle in circles if circle not in head.plate_of
+        f"No plate of this head has a circle of {counted(circle, 'hole')}."
+        for circle in circles
+        if circle not in head.plate_of
     ]
     if missing or not claim.second:
         return missing

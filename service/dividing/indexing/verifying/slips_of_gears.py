@@ -5,10 +5,12 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterator
 from dataclasses import replace
+from fractions import Fraction
 
 from ..setup import Gearing
 from ..trains import train_table
-from ..wording.figures import counted
+from ..wording.figures import angle_text, counted, mixed
+from ..work import Divisions
 from .case import Case, Undone
 from .claims import GearingClaim, gearing_claim
 from .making import makes
@@ -23,14 +25,22 @@ def gears_left_off(case: Case) -> Iterator[Undone]:
     gearing = _train_for(case)
     if gearing is None:
         return
-    made = 1 / (claim.crank / case.head.ratio)
-    made_text = counted(made.numerator, "division") if made.denominator == 1 else "another number of divisions"
     train = gearing_claim(gearing)
+    idlers = counted(train.idlers, "idler") if train.idlers else "no idler"
     yield Undone(
         replace(claim, method="differential", gearing=train),
-        f"This crank move belongs to a row with gears. With the plate at rest it makes {made_text}; hang "
-        f"{_train_text(train)}, so that the plate turns {gearing.plate} the crank, and it makes {case.what}.",
+        f"This crank move needs gears to the plate. With the plate at rest it "
+        f"{_made_text(case, claim.crank / case.head.ratio)}; hang {_train_text(train)} and {idlers}, so that the plate "
+        f"turns {gearing.plate} the crank, and it {_made_text(case, case.wanted)}.",
     )
+
+
+def _made_text(case: Case, step: Fraction) -> str:
+    """What a move does for the work: how many divisions it makes where one is moved at a time, or how far it turns."""
+    if isinstance(case.work, Divisions) and case.work.every == 1:
+        made = 1 / step
+        return f"makes {mixed(made.numerator, made.denominator)} {'division' if made == 1 else 'divisions'}"
+    return f"turns the work through {angle_text(step)}"
 
 
 def _train_for(case: Case) -> Gearing | None:
