@@ -70,6 +70,20 @@ def test_a_schedule_too_long_to_search_is_refused() -> None:
     ]
 
 
+@pytest.mark.parametrize("hole", [49, 60])
+def test_a_hole_that_the_circle_does_not_have_is_refused(hole: int) -> None:
+    assert faults_of(lambda: locate(WORK, Head(), SETUP, Seen(Fraction(0), hole))) == [
+        (("seen", "hole"), f"The circle of 49 has no hole {hole}: count from 0, the start hole, to 48.")
+    ]
+    assert locate(WORK, Head(), SETUP, Seen(Fraction(0), 48))[0].hole_agrees is False
+
+
+def test_whole_turns_serve_on_a_circle_of_any_size() -> None:
+    whole = Setup("plain", Even(Fraction(1, 4)), NO_ERROR, Move(10, 0, 20, 1))
+    (one,) = locate(Divisions(4), Head(), whole, Seen(Fraction(1, 4), 30))
+    assert (one.row.cut, one.hole_agrees) == (2, False)
+
+
 def cuts_seen(work: Divisions, seen: Seen) -> list[int]:
     """The cuts that are found with one space a move on a circle of as many holes."""
     setup = Setup("plain", Even(work.step), NO_ERROR, Move(1, 0, 20, 1))

@@ -60,6 +60,11 @@ def test_where_nothing_fits_nothing_is_said(client: FlaskClient) -> None:
     [
         ({"seen": {}}, "#/seen/spindle", "This field is needed."),
         ({"seen": {"spindle": 1, "hole": -1}}, "#/seen/hole", "Count the hole from 0, the start hole, up to 399."),
+        (
+            {"seen": {"spindle": 1, "hole": 49}},
+            "#/seen/hole",
+            "The circle of 49 has no hole 49: count from 0, the start hole, to 48.",
+        ),
         ({"seen": {"spindle": 1, "give": "-1°"}}, "#/seen/give", "The reading may be off by 0° to 360°."),
         (
             {"seen": {"spindle": 1}, "work": {"divisions": 20001}},

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from .bounds import ROWS_MOST
-from .faults import Fault, Refused
+from .faults import Fault, Refused, refuse_if_any
 from .head import Head
 from .positions import Row, rows
 from .setup import Setup
@@ -46,7 +46,8 @@ class Candidate:
 def locate(work: Work, head: Head, setup: Setup, seen: Seen) -> tuple[Candidate, ...]:
     """The cuts at which the head can be standing, the likeliest first: the right hole, then the nearest reading.
 
-    Nothing when no cut lies within the give of the reading. Raises `Refused` for a schedule too long to search.
+    Nothing when no cut lies within the give of the reading. Raises `Refused` for a schedule too long to search
+    and for a hole that the circle in use does not have.
 
     >>> from dividing.indexing.solving import solve
     >>> from dividing.indexing.work import Divisions
@@ -58,6 +59,7 @@ def locate(work: Work, head: Head, setup: Setup, seen: Seen) -> tuple[Candidate,
     if work.cuts > ROWS_MOST:
         sentence = f"A schedule of more than {ROWS_MOST:,} cuts is too long to search; split the work."
         raise Refused([Fault(("work",), sentence)])
+    refuse_if_any(_hole_faults(setup, seen.hole))
     table = list(rows(work, head, setup))
     # Every row counts what is reached in the same parts of a turn, so readings are compared in whole parts.
     parts = table[0].reached_of[1] * seen.spindle.denominator
@@ -75,6 +77,15 @@ def locate(work: Work, head: Head, setup: Setup, seen: Seen) -> tuple[Candidate,
         )
         for other_hole, off, place in near[:CANDIDATES_MOST]
     )
+
+
+def _hole_faults(setup: Setup, hole: int | None) -> list[Fault]:
+    # Moves of whole turns serve on any circle, so the one that stands there says nothing.
+    if hole is None or setup.move is None or setup.move.holes == 0 or hole < setup.move.circle:
+        return []
+    circle = setup.move.circle
+    sentence = f"The circle of {circle} has no hole {hole}: count from 0, the start hole, to {circle - 1}."
+    return [Fault(("seen", "hole"), sentence)]
 
 
 def _parts_off(row: Row, spindle: Fraction) -> int:
