@@ -56,7 +56,7 @@ MADE = [
     ("gear_used_twice", Divisions(66), SHELF,
      Claim("differential", 0, 12, 18, gearing=GearingClaim(48, 24, (48, 24), 1)),
      "The train is right in figures, but it uses the gear of 48 teeth more often than you own it. 64 on the spindle, "
-     "72 and 24 on the stud, 48 on the worm side makes the same 4.",
+     "72 and 24 on the stud, 48 on the worm side and 1 idler make the same 4.",
      Claim("differential", 0, 12, 18, gearing=GearingClaim(64, 48, (72, 24), 1))),
     ("circle_on_no_plate", Divisions(28), Head(), Claim("plain", 1, 3, 7),
      "The fraction is right, but no plate has a circle of 7 holes; take the same part of a turn as 21 on 49.",

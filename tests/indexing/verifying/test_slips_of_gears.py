@@ -132,12 +132,12 @@ class TestIdlers:
         self, spindle: int, worm: int, stud: tuple[int, int] | None, idlers: int, told: list[tuple[int, str]]
     ) -> None:
         case = Case(Divisions(73), GEARED, row(GearingClaim(spindle, worm, stud, idlers)))
-        had = "1 idler" if idlers == 1 else f"{idlers} idlers"
+        had = {0: "without an idler", 1: "with 1 idler"}.get(idlers, f"with {idlers} idlers")
         assert list(idlers_off_by_one(case)) == [
             Undone(
                 row(GearingClaim(spindle, worm, stud, right)),
-                f"The gears are right, but with {had} the plate turns the wrong way. It must turn {way} the crank, "
-                f"which takes {right} here. Turn the crank and watch the plate before you cut.",
+                f"The gears are right, but {had} the plate turns the wrong way. It must turn {way} the crank, "
+                f"which takes {right or 'none'} here. Turn the crank and watch the plate before you cut.",
             )
             for right, way in told
         ]
@@ -156,8 +156,15 @@ class TestAGearUsedTwice:
         assert first == Undone(
             row(GearingClaim(64, 48, (72, 24), 1), 12, 18),
             "The train is right in figures, but it uses the gear of 48 teeth more often than you own it. 64 on the "
-            "spindle, 72 and 24 on the stud, 48 on the worm side makes the same 4.",
+            "spindle, 72 and 24 on the stud, 48 on the worm side and 1 idler make the same 4.",
         )
+
+    def test_a_simple_train_in_its_place_takes_other_idlers(self) -> None:
+        # 48/24 x 24/24 = 2 = 48/24 with one 24 fewer; 40 - 57 x 2/3 = 2, with the crank.
+        case = Case(Divisions(57), Head(change_gears=(24, 24, 48, 28)), row(GearingClaim(48, 24, (24, 24), 0), 12, 18))
+        first = next(gear_used_twice(case))
+        assert first.claim == row(GearingClaim(48, 24, None, 1), 12, 18)
+        assert first.explanation.endswith("48 on the spindle, 24 on the worm side and 1 idler make the same 2.")
 
     def test_where_there_is_none_another_move_is_told(self) -> None:
         # With 24, 48 and 28 alone nothing makes 4; 66 is had by plain indexing on 33.

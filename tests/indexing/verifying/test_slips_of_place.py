@@ -226,6 +226,10 @@ class TestAnotherCircle:
     def test_a_circle_of_no_more_holes_than_the_spaces_is_not_told(self) -> None:
         # 20 of 20 are a whole turn, which nobody counts out.
         assert [one.claim.circle for one in other_circle(case(28, Claim("plain", 1, 20, 49), SMALL))] == [21]
+        second = Claim("compound", 0, 1, 22, SecondClaim(-20, 23))
+        assert [one.claim.second for one in other_circle(case(28, second, SMALL))] == [
+            SecondClaim(-20, 23), SecondClaim(-20, 21), SecondClaim(-20, 23), SecondClaim(-20, 22),
+        ]  # fmt: skip
 
     @pytest.mark.parametrize(
         ("divisions", "every", "claim", "right", "said"),

@@ -26,12 +26,11 @@ def gears_left_off(case: Case) -> Iterator[Undone]:
     if gearing is None:
         return
     train = gearing_claim(gearing)
-    idlers = counted(train.idlers, "idler") if train.idlers else "no idler"
     yield Undone(
         replace(claim, method="differential", gearing=train),
         f"This crank move needs gears to the plate. With the plate at rest it "
-        f"{_made_text(case, claim.crank / case.head.ratio)}; hang {_train_text(train)} and {idlers}, so that the plate "
-        f"turns {gearing.plate} the crank, and it {_made_text(case, case.wanted)}.",
+        f"{_made_text(case, claim.crank / case.head.ratio)}; hang {_with_idlers(train)}, so that the plate turns "
+        f"{gearing.plate} the crank, and it {_made_text(case, case.wanted)}.",
     )
 
 
@@ -72,6 +71,7 @@ def idlers_off_by_one(case: Case) -> Iterator[Undone]:
     if gearing is None:
         return
     gears, motion = len(gearing.gears), gearing.motion(case.head)
+    had = f"with {counted(gearing.idlers, 'idler')}" if gearing.idlers else "without an idler"
     usual = case.head.idlers.needed(gears=gears, direction="against" if motion > 0 else "with")
     for idlers in sorted((gearing.idlers + 1, gearing.idlers - 1), key=lambda count: count != usual):
         if idlers >= 0:
@@ -79,9 +79,9 @@ def idlers_off_by_one(case: Case) -> Iterator[Undone]:
             way = "with" if right.motion(case.head) > 0 else "against"
             yield Undone(
                 replace(case.claim, gearing=right),
-                f"The gears are right, but with {counted(gearing.idlers, 'idler')} the plate turns the wrong way. "
-                f"It must turn {way} the crank, which takes {idlers} here. Turn the crank and watch the plate "
-                f"before you cut.",
+                f"The gears are right, but {had} the plate turns the wrong way. "
+                f"It must turn {way} the crank, which takes {idlers or 'none'} here. Turn the crank and watch the "
+                f"plate before you cut.",
             )
 
 
@@ -98,9 +98,13 @@ def gear_used_twice(case: Case) -> Iterator[Undone]:
     same = _train_for(case)
     if same:
         train = gearing_claim(same)
-        yield Undone(replace(case.claim, gearing=train), f"{said}. {_train_text(train)} makes the same {train.train}.")
+        yield Undone(replace(case.claim, gearing=train), f"{said}. {_with_idlers(train)} make the same {train.train}.")
     for claim in case.right_claims():
         yield Undone(claim, f"{said}. Take another move and train.")
+
+
+def _with_idlers(train: GearingClaim) -> str:
+    return f"{_train_text(train)} and {counted(train.idlers, 'idler') if train.idlers else 'no idler'}"
 
 
 def _train_text(train: GearingClaim) -> str:

@@ -119,7 +119,7 @@ def other_circle(case: Case) -> Iterator[Undone]:
     for circle in circles:
         if claim.circle and moves and circle != claim.circle and circle > claim.holes:
             yield Undone(replace(claim, circle=circle), _wrong_circle(claim.holes, claim.circle, circle))
-        if claim.second and circle != claim.second.circle:
+        if claim.second and circle != claim.second.circle and circle > abs(claim.second.holes):
             second = replace(claim.second, circle=circle)
             yield Undone(replace(claim, second=second), _wrong_circle(abs(second.holes), claim.second.circle, circle))
     yield from _circles_changed_about(claim)
