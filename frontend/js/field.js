@@ -10,7 +10,7 @@ const signKeys = (id) => html`<div class="keys" role="group" aria-label="Signs f
 
 export function field({ id, name, label, hint, mode, found = [], signs = false, size = "", rows = 0, value }) {
   const common = html`id="${id}" name="${name || id}" ${marked(found, id, Boolean(hint))} autocomplete="off" autocapitalize="off"
-    spellcheck="false" class="${size}"`;
+    spellcheck="false" placeholder=" " class="${size}"`;
   const control = rows
     ? html`<textarea ${common} rows="${rows}">${value}</textarea>`
     : html`<input ${common} type="text" ${mode && html`inputmode="${mode}"`} enterkeyhint="go" ${value !== undefined ? html`value="${value}"` : ""}>`;
@@ -18,7 +18,7 @@ export function field({ id, name, label, hint, mode, found = [], signs = false, 
     ${beside(found, id)}${signs ? signKeys(id) : ""}${control}</div>`;
 }
 
-export const choice = ({ id, name, label, options, chosen, found = [] }) => html`<div class="field"><label for="${id}">${label}</label>${beside(found, id)}
+export const choice = ({ id, name, label, options, chosen, found = [] }) => html`<div class="field" data-is="${options.find(([value]) => value === (chosen ?? ""))?.[1]}"><label for="${id}">${label}</label>${beside(found, id)}
   <select id="${id}" name="${name || id}" ${marked(found, id)}>${options.map(([value, title]) => html`<option value="${value}" ${value === chosen && html`selected`}>${title}</option>`)}</select></div>`;
 
 // Writes a sign where the cursor stands and tells the form as if it had been typed.

@@ -1,7 +1,9 @@
-"""On paper: the job card with its code, the handout for a class."""
+"""On paper: the job card with its code, the handout for a class, and every view as the browser prints it by itself."""
 
+import json
 import subprocess
 from pathlib import Path
+from urllib.parse import quote
 
 import pytest
 from playwright.sync_api import Page, expect
@@ -12,14 +14,19 @@ from tests.page.test_looking_up import reads
 PAPERS = ["A4", "Letter"]
 
 
+def on_paper(page: Page, kept: Path, paper: str) -> str:
+    """The page as a PDF, and its text."""
+    page.pdf(path=kept, format=paper)
+    return subprocess.run(["pdftotext", "-layout", kept, "-"], check=True, capture_output=True, text=True).stdout
+
+
 def printed(page: Page, kept: Path, paper: str) -> str:
     """The card as a PDF, and its text."""
     page.evaluate("window.print = () => {}")
     page.get_by_role("button", name="Print job card").click()
     page.locator("#paper .card").wait_for(state="attached")
     page.wait_for_load_state("networkidle")
-    page.pdf(path=kept, format=paper)
-    return subprocess.run(["pdftotext", "-layout", kept, "-"], check=True, capture_output=True, text=True).stdout
+    return on_paper(page, kept, paper)
 
 
 def code_on(pdf: Path) -> str:
@@ -104,3 +111,72 @@ def test_the_handout_works_its_examples_on_the_head_in_the_page(page: Page) -> N
     expect(page.locator(".handout")).to_contain_text("40/28 = 1 3/7")
     expect(page.locator(".handout .plate-drawing").first).to_be_visible()
     expect(page.locator(".handout-answers li").first).to_contain_text("Plate")
+
+
+HELICAL = {"kind": "helical_gear", "teeth": 30, "module": 2, "helix_angle": 15, "hand": "left", "unit": "mm"}
+PART = f"#part={quote(json.dumps(HELICAL))}"
+CONTROLS = "button, nav, select, summary, .button, .pick input, input:placeholder-shown, textarea:placeholder-shown"
+IN_SIGHT = "(found) => found.filter((each) => each.checkVisibility()).map((each) => each.outerHTML.slice(0, 80))"
+
+
+@pytest.mark.parametrize(
+    ("address", "ready"),
+    [
+        ("", "#divisions"),
+        ("#divisions=28", "#csv"),
+        ("#divisions=73", "#csv"),
+        (PART, "#part-here .sheet"),
+        ("#jobs", "h1"),
+        ("check.html", "#check-number"),
+        ("check.html#angles", "#angles-angle"),
+        ("head.html", "#ready"),
+        ("class.html", "#class-seed"),
+        ("class.html#seed=7&count=9&level=1&generator=1&ratio=40", "#sheet-foot button"),
+        ("class.html#handout", ".handout-answers li"),
+        ("office.html", "#sheet-paste"),
+        ("office.html#view=coverage&from=2&to=60", "#map"),
+        ("office.html#view=plate&number=102", "#plate-csv"),
+    ],
+)
+def test_no_view_prints_what_can_only_be_pressed_or_filled_in(open_page: Open, address: str, ready: str) -> None:
+    page = open_page(address)
+    page.locator(ready).first.wait_for()
+    assert page.locator(CONTROLS).evaluate_all(IN_SIGHT)
+    page.emulate_media(media="print")
+    assert page.locator(CONTROLS).evaluate_all(IN_SIGHT) == []
+
+
+@pytest.mark.parametrize("paper", PAPERS)
+def test_without_its_card_an_answer_is_printed_whole(open_page: Open, tmp_path: Path, paper: str) -> None:
+    page = open_page("#divisions=28", service_workers="block")
+    page.route("**/jobcard.js", lambda route: route.abort())
+    page.locator("#csv").wait_for()
+    text = on_paper(page, tmp_path / "answer.pdf", paper)
+    # The last of the cuts stands at 27/28 of 360°: 347°08'34.29".
+    for words in ("Divisions", "21", "49", "Exact", "Mount plate 3", "Stop the cutter", "40/28", "347°08'34.29\""):
+        assert words in text
+    for words in ("Ways to set it", "How close", "Angle list", "Light or dark"):
+        assert words not in text
+
+
+def test_what_was_chosen_from_a_list_is_printed_in_words(open_page: Open, tmp_path: Path) -> None:
+    page = open_page(PART, service_workers="block")
+    page.route("**/jobcard.js", lambda route: route.abort())
+    page.locator("#part-here .sheet").first.wait_for()
+    asked, _ = on_paper(page, tmp_path / "part.pdf", "A4").split("Plain indexing")
+    for words in ("Helical gear", "30", "15", "2.25 modules", "Left", "mm"):
+        assert words in asked
+    assert "Diametral pitch" not in asked
+
+
+def test_a_head_is_printed_with_what_was_filled_in(open_page: Open, tmp_path: Path) -> None:
+    page = open_page("head.html")
+    page.get_by_text("Stop pin, idlers, table screw").click()
+    page.get_by_label("Lead of the screw").fill("0.25")
+    page.get_by_label("Unit").select_option("inch")
+    page.get_by_text("Stop pin, idlers, table screw").click()
+    text = on_paper(page, tmp_path / "head.pdf", "A4")
+    for words in ("15 16 17 18 19 20", "The worm can be taken out of mesh", "Lead of the screw", "0.25", "inch"):
+        assert words in text
+    for words in ("Your name for it", "ready-made", "Ratio unknown"):
+        assert words not in text

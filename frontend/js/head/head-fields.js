@@ -8,7 +8,7 @@ import { counted } from "./head-form.js";
 function plateRow(at, found) {
   const id = `head-plate-${at}`;
   return html`<div class="plate-row field"><label for="${id}">Plate ${at + 1}: holes of its circles</label>${beside(found, id)}
-    <input id="${id}" name="plate-${at}" type="text" autocomplete="off" ${marked(found, id)}>
+    <input id="${id}" name="plate-${at}" type="text" placeholder=" " autocomplete="off" ${marked(found, id)}>
     <span class="row"><label class="pick always"><input type="radio" name="mounted" value="${at + 1}" id="mounted-${at}"><span>On now<span class="unseen">: plate ${at + 1}</span></span></label>
     <button type="button" id="drop-plate-${at}" data-do="dropPlate" data-at="${at}">Remove<span class="unseen"> plate ${at + 1}</span></button></span></div>`;
 }

@@ -53,6 +53,7 @@ function fill(form, draft, fresh) {
     if (box.type === "checkbox") box.checked = Boolean(value);
     else if (box.type === "radio") box.checked = box.value === String(value);
     else if (fresh || document.activeElement !== box) box.value = value;
+    if (box.tagName === "SELECT") box.parentElement.dataset.is = box.selectedOptions[0].text;
   }
 }
 
