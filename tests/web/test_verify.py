@@ -150,6 +150,13 @@ def test_a_claim_that_cannot_be_read_is_refused(
     assert sorted(error["pointer"] for error in response.json["errors"]) == sorted(pointers)
 
 
+def test_a_reading_in_radians_makes_no_exact_number_of_divisions(client: FlaskClient) -> None:
+    table = {"ratio": 90, "plates": [], "direct_circles": [], "dial": {"graduation": "0°01'"}}
+    claim = {"method": "dial", "turns": 12, "reading": "0.06 rad"}
+    told = ask(client, {"work": {"divisions": 7}, "head": table, "claim": claim})
+    assert (told["makes"]["step"]["turns"], told["makes"]["divisions"]) == (None, None)
+
+
 def test_a_reading_counts_what_the_dial_counts(client: FlaskClient) -> None:
     claim = {"method": "dial", "turns": 12, "reading": "86"}
     in_lines = ask(client, {"work": {"divisions": 7}, "head": IN_DIVISIONS, "claim": claim})

@@ -97,6 +97,9 @@ class TestTheSetupShownBeside:
             # A third of a turn on 21, the sixth of the circles that make it.
             (Divisions(120), Head(), Claim("plain", 0, 6, 21), ("plain", 21)),
             (LIST, Head(), Claim("nearest", circle=21), ("plain", 21)),
+            # Two circles make the same places in either order.
+            (Divisions(127), Head(), Claim("nearest", circle=47, second=SecondClaim(0, 49)), ("nearest", 47)),
+            (Divisions(127), Head(), Claim("nearest", circle=49, second=SecondClaim(0, 47)), ("nearest", 47)),
         ],
     )
     def test_is_the_nearest_to_the_claim(self, work: Work, head: Head, claim: Claim, shown: tuple[str, int]) -> None:

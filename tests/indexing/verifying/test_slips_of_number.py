@@ -176,6 +176,26 @@ class TestAnotherRatio:
         assert list(other_ratio(case(work, claim, head))) == []
 
 
+    @pytest.mark.parametrize(
+        ("divisions", "claim", "every"),
+        [
+            (28, Claim("plain", 4, 14, 49), 3),  # 120/28 = 4 2/7
+            (27, Claim("plain", 2, 26, 27), 2),  # 80/27 = 2 26/27
+            (27, Claim("plain", 4, 12, 27), 0),  # 120/27 would miss two of three
+            (27, Claim("plain", 2, 6, 27), 0),  # 60/27 is one and a half at a time
+        ],
+    )
+    def test_a_move_of_several_divisions_may_be_meant(self, divisions: int, claim: Claim, every: int) -> None:
+        asked = f" Or is it meant as {every} divisions a move? Then say so: the work goes round {every} times."
+        first = next(other_ratio(case(Divisions(divisions), claim)))
+        assert first.explanation.endswith(f"make one turn of the spindle.{asked if every else ''}")
+
+    def test_one_turn_for_each_division_is_no_block(self) -> None:
+        # 60/3 = 20 turns on a head of 20:1 bring the work home at every move.
+        first = next(other_ratio(case(Divisions(3), Claim("plain", 20), Head(ratio=20))))
+        assert first.explanation.endswith("make one turn of the spindle.")
+
+
 class TestOneMoreOrOneFewer:
     @pytest.mark.parametrize(
         ("divisions", "claim", "made", "has"),

@@ -9,10 +9,10 @@ from typing import NamedTuple
 
 from ..faults import Refused
 from ..head import Head
-from ..setup import MethodName, Setup
+from ..setup import MethodName, Move, SecondMove, Setup
 from ..solving import solve
 from ..work import Angles, Work
-from .claims import Claim, claim_of
+from .claims import Claim, SecondClaim, claim_of
 from .making import makes, why_not
 
 
@@ -49,9 +49,10 @@ class Case:
         return makes(claim, self.head) == self.wanted and not why_not(claim, self.head)
 
     def right_setup(self) -> Setup | None:
-        """The setup to show beside the claim: the same one, or one on the same circle by the same method, if exact."""
+        """The setup to show beside the claim: the same one, or one on the same circles by the same method, if exact."""
         setups = list(self.right_setups())
-        alike = [setup for setup in setups if setup.move and setup.move.circle == self.claim.circle]
+        circles = _circles(self.claim, self.claim.second)
+        alike = [setup for setup in setups if setup.move and _circles(setup.move, setup.second) == circles]
         same = [setup for setup in alike if claim_of(setup, None, self.head.ratio) == self.claim]
         return next(iter(same or alike or setups), None)
 
@@ -72,3 +73,8 @@ class Case:
             return solve(self.work, self.head, methods=methods, limit=20).setups
         except Refused:
             return ()
+
+
+def _circles(move: Claim | Move, second: SecondClaim | SecondMove | None) -> set[int | None]:
+    """The circles of one move or of two, in whichever order they are used."""
+    return {move.circle, second.circle} if second else {move.circle}

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 from fractions import Fraction
+from math import gcd
 
 from ..head import Head
 from ..wording.figures import angle_text, counted, mixed
@@ -71,9 +72,20 @@ def other_ratio(case: Case) -> Iterator[Undone]:
         if ratio != case.head.ratio and _made_at(case.claim, case.head, ratio) == case.wanted:
             said = (
                 f"This move is right on a head of {ratio}:1. Yours is {case.head.ratio}:1: "
-                f"{case.head.ratio} crank turns make one turn of the spindle."
+                f"{case.head.ratio} crank turns make one turn of the spindle.{_or_in_blocks(case)}"
             )
             yield from (Undone(claim, said) for claim in case.right_claims())
+
+
+def _or_in_blocks(case: Case) -> str:
+    """A move of several divisions that misses none may be meant so."""
+    work, made = case.work, makes(case.claim, case.head)
+    if not isinstance(work, Divisions) or work.every > 1 or made is None:
+        return ""
+    at_once = made * work.count
+    if not (1 < at_once < work.count and at_once.denominator == 1 and gcd(at_once.numerator, work.count) == 1):
+        return ""
+    return f" Or is it meant as {at_once} divisions a move? Then say so: the work goes round {at_once} times."
 
 
 def _made_at(claim: Claim, head: Head, ratio: int) -> Fraction | None:

@@ -24,7 +24,7 @@ def verified(check: Check, found: Verdict) -> Answer:
         "verdict": found.verdict,
         "makes": {
             "step": None if step is None else angle_out(Angle(step, rational)),
-            "divisions": None if divisions is None else str(divisions),
+            "divisions": str(divisions) if divisions is not None and rational else None,
         },
         "error": None if found.error is None else error_out(found.error, check.tolerance),
         "why": list(found.why),

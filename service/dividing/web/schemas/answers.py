@@ -44,7 +44,9 @@ class MakesOut(Schema):
     """What a claim really makes."""
 
     step = one(AngleOut, "What one move turns the work; null where there is no one move.", null=True)
-    divisions = text('How many such moves go round, exact and reduced, "219/4"; null where none do.', null=True)
+    divisions = text(
+        'How many such moves go round, exact and reduced, "219/4"; null where none do or it is not rational.', null=True
+    )
 
 
 class SlipOut(Schema):
