@@ -139,11 +139,14 @@ class TestItsCells:
             {"pointer": "#/work/divisions", "detail": "Give a whole number."},
             {"pointer": "#/head/plates", "detail": "Give a list."},
             {"pointer": "#/head/plates/0/2", "detail": "Too many holes."},
+            {"pointer": "#/work/part/unit", "detail": "Give a unit."},
+            {"pointer": "#/work", "detail": "Give some work."},
         ]
-        told = result(Problem(WRONG_FIELD, "3 fields have to be changed.", errors))
+        told = result(Problem(WRONG_FIELD, "5 fields have to be changed.", errors))
         assert told == {
             "status": "422",
-            "problem": "divisions: Give a whole number. plates: Give a list. Too many holes.",
+            "problem": "divisions: Give a whole number. plates: Give a list. plates: Too many holes. "
+            "part.unit: Give a unit. Give some work.",
         }
 
     def test_of_a_problem_without_fields(self) -> None:

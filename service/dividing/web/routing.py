@@ -95,9 +95,18 @@ def _sentences(problem: Problem) -> str:
     """Each wrong cell with its column."""
     told = []
     for error in problem.errors or ():
-        name = _POINTERS.get(error["pointer"])
+        name = _column(error["pointer"])
         told.append(f"{name}: {error['detail']}" if name else error["detail"])
     return " ".join(told) or problem.detail
+
+
+def _column(place: str) -> str:
+    """The column in which a field stands, with the names below it; a list is told as a whole."""
+    above, below = place, ""
+    while above and above not in _POINTERS:
+        above, _, key = above.rpartition("/")
+        below = "" if key.isdigit() else f".{key}{below}"
+    return _POINTERS[above] + below if above else ""
 
 
 def _with_points(name: str, text: str) -> str:
