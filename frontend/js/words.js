@@ -62,10 +62,10 @@ export function numberOr(text) {
   return /^-?\d+(\.\d+)?$/.test(plain) ? Number(plain) : String(text).trim();
 }
 
-// "1,000" might be a thousand or one, so it goes as typed, to be asked about.
+// "1,000" and "1.000" might be a thousand or one, so they go as typed, to be asked about.
 export function wholeOr(text) {
   const plain = String(text).trim();
-  return /^-?\d+(\.\d+)?$/.test(plain) ? Number(plain) : plain;
+  return /^-?\d+(\.(?!\d{3}$)\d+)?$/.test(plain) ? Number(plain) : plain;
 }
 
 export const list = (text) => String(text).split(/[\s,;]+/).filter(Boolean).map(numberOr);

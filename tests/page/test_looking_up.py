@@ -190,8 +190,11 @@ def test_only_the_keyboard_is_needed(open_page: Open) -> None:
     reads(page, ["1 turn", "9 spaces", "21 circle"])
 
 
-# A comma may part thousands or decimals: one of the two would be a wrong move, so the operator is asked.
-def test_a_comma_in_a_count_is_asked_about(page: Page) -> None:
-    page.get_by_label("Divisions").fill("1,000")
+# A comma or a point may part thousands or decimals: one of the two would be a wrong move, so the operator is asked.
+@pytest.mark.parametrize("typed", ["1,000", "1.000"])
+def test_a_mark_in_a_count_that_may_part_thousands_is_asked_about(page: Page, typed: str) -> None:
+    page.get_by_label("Divisions").fill(typed)
     page.keyboard.press("Enter")
-    expect(page.locator("#divisions-wrong")).to_have_text("Give a whole number, such as 40.")
+    expect(page.locator("#divisions-wrong")).to_have_text(
+        "Give a whole number in figures alone, without a mark between thousands and without decimals."
+    )

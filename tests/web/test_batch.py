@@ -39,6 +39,7 @@ BROKEN = [
     ("-3", "divisions: "),
     ("28.5", "divisions: "),
     ('"1,000"', "divisions: "),
+    ("1.000", "divisions: "),
     ("twenty", "divisions: "),
     ("1000001", "divisions: "),
     ('"28', "A quote in this line is not closed"),

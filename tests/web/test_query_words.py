@@ -15,6 +15,7 @@ READ: list[tuple[str, str, Any, str]] = [
     ("divisions", " 73 ", 73, "73"),
     ("divisions", "73.0", Decimal("73.0"), "73"),
     ("at_rim", "0.020", Decimal("0.020"), "0.020"),
+    ("diameter", "1.000", Decimal("1.000"), "1"),
     ("angle", "37°30'", "37°30'", "37°30'"),
     ("angles", "0, 22.5 ,61°15'", ["0", "22.5", "61°15'"], "0,22.5,61°15'"),
     ("methods", "plain,compound", ["plain", "compound"], "plain,compound"),
@@ -43,6 +44,10 @@ LEFT = [
     ("divisions", "seventy"),
     ("divisions", "1e3"),
     ("divisions", "073"),
+    # A thousand to some, one to others.
+    ("divisions", "1.000"),
+    ("ratio", "28.000"),
+    ("every", "1.000"),
     ("divisions", "٧٣"),
     ("divisions", "7" * 65),
     ("positions", "yes"),

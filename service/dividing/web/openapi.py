@@ -23,7 +23,7 @@ from . import limits
 from .files import description_file
 from .operations import JSON, Operation, OtherForm
 from .problems import KINDS, MEDIA_TYPE, Kind
-from .query_words import PAGE_SETUP, QueryWord, number
+from .query_words import PAGE_SETUP, QueryWord, number, whole_number
 from .schemas.angle import ANGLE_IN
 from .schemas.answers import ProblemOut
 from .schemas.fields import Described
@@ -176,7 +176,7 @@ def _parameter(name: str, word: QueryWord) -> dict[str, Any]:
 
 def _word_schema(word: QueryWord) -> dict[str, Any]:
     """Numbers are described as the body's field is; all else is text in the query form."""
-    if word.read is not number:
+    if word.read not in (number, whole_number):
         return {"type": "string"}
     if word.path == PAGE_SETUP:
         return {"type": "integer", "minimum": 1, "maximum": bounds.SETUPS_MOST}

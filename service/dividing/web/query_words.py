@@ -14,7 +14,7 @@ from decimal import Decimal
 from typing import Any
 
 from . import json_in
-from .schemas.fields import whole
+from .schemas.fields import PARTED, whole
 
 _NUMBER = re.compile(r"-?(?:0|[1-9][0-9]*)(?:\.[0-9]+)?", re.ASCII)
 _NUMBER_LONGEST = 64
@@ -28,6 +28,11 @@ def number(text: str) -> Any:
     if len(text) <= _NUMBER_LONGEST and _NUMBER.fullmatch(text.strip()):
         return json_in.read(text.strip().encode())
     return text
+
+
+def whole_number(text: str) -> Any:
+    """As `number`, but what may be a count with its thousands parted is left to be refused."""
+    return text if PARTED.fullmatch(text.strip()) else number(text)
 
 
 def _numbers(text: str) -> Any:
@@ -131,25 +136,30 @@ class QueryWord:
         """A word whose value is a number."""
         return cls(path, about, number, _number_text)
 
+    @classmethod
+    def of_whole(cls, path: tuple[str, ...], about: str) -> QueryWord:
+        """A word whose value is a whole number."""
+        return cls(path, about, whole_number, _number_text)
+
 
 WORK_WORDS = {
-    "divisions": QueryWord.of_number(("work", "divisions"), "Equal divisions: 73."),
+    "divisions": QueryWord.of_whole(("work", "divisions"), "Equal divisions: 73."),
     "angle": QueryWord(("work", "angle"), "An angle in any notation: 37°30'."),
-    "count": QueryWord.of_number(("work", "count"), "Features at that angle: 3."),
+    "count": QueryWord.of_whole(("work", "count"), "Features at that angle: 3."),
     "angles": QueryWord(("work", "angles"), "Angles from zero, parted by commas: 0,22.5,61°15'.", _texts, _angle_texts),
     "part": QueryWord(
         ("work", "part"), 'The part as an object of JSON: {"kind":"flats","sides":6,"unit":"mm"}.', _part, _part_text
     ),
 }
 HEAD_WORDS = {
-    "ratio": QueryWord.of_number(("head", "ratio"), "Crank turns for one turn of the spindle: 40."),
+    "ratio": QueryWord.of_whole(("head", "ratio"), "Crank turns for one turn of the spindle: 40."),
     "plates": QueryWord(
         ("head", "plates"),
         "Circles joined by commas, plates by strokes: 15,16/21,23.",
         _plates,
         lambda plates: "/".join(map(_joined, plates)),
     ),
-    "mounted_plate": QueryWord.of_number(("head", "mounted_plate"), "The plate on the head, from 1."),
+    "mounted_plate": QueryWord.of_whole(("head", "mounted_plate"), "The plate on the head, from 1."),
     "direct_circles": QueryWord(("head", "direct_circles"), "Circles of the direct plate: 24.", _numbers, _joined),
     "change_gears": QueryWord(("head", "change_gears"), "Teeth of the gears owned: 24,24,28.", _numbers, _joined),
     "stop_circles": QueryWord(("head", "stop_circles"), "Circles that the stop pin reaches.", _numbers, _joined),
@@ -175,9 +185,9 @@ SOLVE_WORDS = {
     "tolerance": QueryWord(("tolerance", "angle"), "The largest permitted error as an angle: 0°01'."),
     "at_rim": QueryWord.of_number(("tolerance", "at_rim"), "The largest permitted error at the rim."),
     "diameter": QueryWord.of_number(("tolerance", "diameter"), "The diameter of that rim."),
-    "every": QueryWord.of_number(("every",), "Spaces per move."),
+    "every": QueryWord.of_whole(("every",), "Spaces per move."),
     "methods": QueryWord(("methods",), "Methods to keep to, parted by commas: plain,compound.", _texts, _joined),
-    "limit": QueryWord.of_number(("limit",), "Setups in the answer at most."),
+    "limit": QueryWord.of_whole(("limit",), "Setups in the answer at most."),
     "positions": QueryWord(("positions",), "Whether to give a row for every cut: true.", _flag, _flag_text),
     **HEAD_WORDS,
 }
@@ -185,13 +195,13 @@ PAGE_SETUP = ("setup",)
 """The one word that asks nothing of the service: which of the setups the page shows first, counted from 1."""
 PAGE_WORDS = {
     **SOLVE_WORDS,
-    "setup": QueryWord.of_number(PAGE_SETUP, "Which of the setups the page shows first, counted from 1."),
+    "setup": QueryWord.of_whole(PAGE_SETUP, "Which of the setups the page shows first, counted from 1."),
 }
 ANGLE_WORDS = {
     "angle": QueryWord(("angle",), "An angle in any notation: 37°30'."),
-    "turns": QueryWord.of_number(("crank", "turns"), "Whole crank turns."),
-    "holes": QueryWord.of_number(("crank", "holes"), "Spaces after them."),
-    "circle": QueryWord.of_number(("crank", "circle"), "The circle on which the spaces are counted."),
+    "turns": QueryWord.of_whole(("crank", "turns"), "Whole crank turns."),
+    "holes": QueryWord.of_whole(("crank", "holes"), "Spaces after them."),
+    "circle": QueryWord.of_whole(("crank", "circle"), "The circle on which the spaces are counted."),
     "diameter": QueryWord.of_number(("diameter",), "A diameter, for arc and chord."),
     "sine_bar": QueryWord.of_number(("sine_bar",), "The length of a sine bar."),
     **HEAD_WORDS,

@@ -40,6 +40,9 @@ def test_a_whole_number_is_one_by_its_text(value: Any, number: int | None) -> No
     assert whole(value) == number
 
 
+PARTED = "Give a whole number in figures alone, without a mark between thousands and without decimals."
+
+
 @pytest.mark.parametrize(
     ("value", "sentence"),
     [
@@ -48,7 +51,10 @@ def test_a_whole_number_is_one_by_its_text(value: Any, number: int | None) -> No
         ("007", "Give a whole number, such as 40."),
         ("--5", "Give a whole number, such as 40."),
         ("73.0", "Give a whole number, such as 40."),
-        ("1,000", "Give a whole number, such as 40."),
+        *((f"1{mark}000", PARTED) for mark in " ,.'\u2019\u00a0\u202f"),
+        ("-12.345.678", PARTED),
+        ("1,00", "Give a whole number, such as 40."),
+        ("1000,000", "Give a whole number, such as 40."),
         ("\u0667\u0663", "Give a whole number, such as 40."),
         ("1" * 13, "Give a whole number, such as 40."),
         (True, "Give a whole number, such as 40."),

@@ -21,6 +21,8 @@ _LARGEST_DIGITS = 24
 # address or a sheet of cells types none.
 _WHOLE = re.compile(r"-?(?:0|[1-9][0-9]{0,11})", re.ASCII)
 _FIGURE = re.compile(rf"{_WHOLE.pattern}(?:\.[0-9]{{1,12}})?", re.ASCII)
+# 1,000 and 1.000 are a thousand to some and one to others, so a count written so is not guessed at.
+PARTED = re.compile(r"[+-]?[0-9]{1,3}(?:[ \u00a0\u202f,.'\u2019][0-9]{3})+", re.ASCII)
 ANGLE_JSON: dict[str, Any] = {"type": ["number", "string"], "maxLength": 64}
 
 
@@ -67,6 +69,8 @@ def whole(value: object) -> int | None:
 def _not_whole(value: object) -> str:
     if isinstance(value, str) and _WHOLE.fullmatch(value.strip()):
         return f"Give a whole number without quotes: {value.strip()}."
+    if isinstance(value, str) and PARTED.fullmatch(value.strip()):
+        return "Give a whole number in figures alone, without a mark between thousands and without decimals."
     if isinstance(value, Decimal):
         return "Give a whole number without decimals, and no longer than 24 digits."
     return "Give a whole number, such as 40."
