@@ -33,6 +33,23 @@ def test_the_setup_in_use_may_be_told(client: FlaskClient) -> None:
     assert [each["cut"] for each in told["candidates"]] == [2]
 
 
+def test_without_a_second_move_one_circle_is_meant(client: FlaskClient) -> None:
+    # At 60:1 a division of 351 is 6 2/3 places of 39, so a third of one is the worst; with 49 it is 326 2/3 of theirs.
+    question = {"work": {"divisions": 351}, "head": {"ratio": 60}, "seen": {"spindle": 0}}
+    told = ask(client, {**question, "setup": {"method": "nearest", "circle": 39}})
+    assert (told["setup"]["move"]["circle"], told["setup"]["second_move"]) == (39, None)
+    both = {"method": "nearest", "circle": 39, "second": {"holes": None, "circle": 49}}
+    told = ask(client, {**question, "setup": both})
+    assert told["setup"]["second_move"]["circle"] == 49
+
+
+def test_what_is_not_told_may_be_anything_where_only_two_circles_serve(client: FlaskClient) -> None:
+    # 40/51 = 12/18 + 2/17.
+    setup = {"method": "compound", "circle": 18}
+    told = ask(client, {"work": {"divisions": 51}, "setup": setup, "seen": {"spindle": 0}})
+    assert told["setup"]["second_move"]["circle"] == 17
+
+
 @pytest.mark.parametrize("divisions", [28, 51, 127])
 def test_a_setup_of_an_answer_is_found_again(client: FlaskClient, divisions: int) -> None:
     for setup in client.post("/v1/solve", json={"work": {"divisions": divisions}, "limit": 8}).json["setups"]:

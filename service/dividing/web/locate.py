@@ -41,10 +41,11 @@ def _setup_in_use(lost: LostCount) -> Setup:
     told = lost.setup
     if told is None:
         return solve(lost.work, lost.head, limit=1).setups[0]
-    alike = solve(lost.work, lost.head, methods=(told["method"],), limit=SETUPS_MOST).setups
-    for setup in alike:
-        if _is_it(setup, told):
-            return setup
+    solved = solve(lost.work, lost.head, methods=(told["method"],), limit=SETUPS_MOST).setups
+    alike = [setup for setup in solved if _is_it(setup, told)]
+    if alike:
+        # One circle is meant where no second is told, if there is such a setup.
+        return min(alike, key=lambda setup: told["second"] is None and setup.second is not None)
     sentence = (
         "No such setup answers this work on this head. Give it as it was solved, or leave it out for the best one."
     )
