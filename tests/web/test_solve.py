@@ -122,6 +122,13 @@ def test_where_no_move_repeats_positions_are_always_given(client: FlaskClient, w
         assert len(setup["positions"]) in (127, 3)
 
 
+def test_a_cut_on_the_place_of_another_is_told_first(client: FlaskClient) -> None:
+    # Four steps of 90° are a turn.
+    told = ask(client, {"work": {"angle": "90°", "count": 5}})["cautions"]
+    assert told[0] == "Cut 5 falls on the place of cut 1: leave it out unless that is meant."
+    assert told[1:] == ask(client, {"work": {"angle": "90°", "count": 4}})["cautions"]
+
+
 def test_a_table_too_long_is_left_out_and_said_so(client: FlaskClient) -> None:
     told = ask(client, {"work": {"divisions": 20011}, "methods": ["nearest"]})
     assert [setup["positions"] for setup in told["setups"]] == [None, None]
@@ -134,9 +141,7 @@ def test_a_table_too_long_is_left_out_and_said_so(client: FlaskClient) -> None:
 def test_the_second_of_two_long_tables_is_left_out(client: FlaskClient) -> None:
     told = ask(client, {"work": {"divisions": 12007}, "methods": ["nearest"]})
     assert [setup["positions"] is None for setup in told["setups"]] == [False, True]
-    assert told["cautions"][-1] == (
-        "The positions of later setups are left out: an answer holds at most 20,000 rows."
-    )
+    assert told["cautions"][-1] == "The positions of later setups are left out: an answer holds at most 20,000 rows."
 
 
 def test_more_rows_than_an_answer_holds_are_refused_with_how_to_ask(client: FlaskClient) -> None:

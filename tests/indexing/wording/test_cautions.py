@@ -7,8 +7,8 @@ import pytest
 from dividing.indexing.angles import parse_angle
 from dividing.indexing.head import Head
 from dividing.indexing.setup import Gearing
-from dividing.indexing.wording import GENERAL, cautions
-from dividing.indexing.work import Arc
+from dividing.indexing.wording import GENERAL, cautions, same_place
+from dividing.indexing.work import Angles, Arc, Divisions, Work
 from tests.indexing.wording.asked import ARC, FIXTURE, GEARED, IN_MESH, TABLE, Asked, asked
 
 WORM_OUT = "With the worm out of mesh nothing holds the spindle but the direct pin and the clamp."
@@ -83,6 +83,28 @@ def test_each_setup_brings_its_own_cautions(told: Asked, watched: list[str]) -> 
 def test_a_train_that_may_not_clear_is_to_be_tried_first(gearing: Gearing, *, clear: bool) -> None:
     work, head, setup = asked(73, GEARED)
     assert (FIT in cautions(work, head, setup._replace(gearing=gearing))) == (not clear)
+
+
+@pytest.mark.parametrize(
+    ("work", "cut", "first"),
+    [
+        (Arc(parse_angle("90"), 4), None, None),
+        (Arc(parse_angle("90"), 5), 5, 1),
+        # Five steps of 72° are a turn, and so are five of 144°, which is twice round.
+        (Arc(parse_angle("144"), 5), None, None),
+        (Arc(parse_angle("144"), 9), 6, 1),
+        (Arc(parse_angle("360")), 2, 1),
+        (Arc(parse_angle("1 rad"), 9), None, None),
+        (Angles(tuple(map(parse_angle, ("0", "90", "10", "45")))), None, None),
+        # 370° is 10°, and -90° is 270°.
+        (Angles(tuple(map(parse_angle, ("0", "10", "90", "370")))), 4, 2),
+        (Angles(tuple(map(parse_angle, ("270", "-90", "270")))), 2, 1),
+        (Divisions(7, every=3), None, None),
+    ],
+)
+def test_a_cut_on_the_place_of_another_is_told(work: Work, cut: int | None, first: int | None) -> None:
+    told = f"Cut {cut} falls on the place of cut {first}: leave it out unless that is meant."
+    assert same_place(work) == ([told] if cut else [])
 
 
 def test_the_general_cautions_defer_to_the_maker_and_the_shop() -> None:

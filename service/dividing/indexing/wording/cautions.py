@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 from ..accuracy import keeps_count
 from ..gear_pairs import clears
 from ..head import Head
 from ..setup import Setup
-from ..work import Arc, Work
+from ..work import Angles, Arc, Work
 from .figures import seconds_text
 
 GENERAL = (
@@ -52,6 +54,34 @@ def cautions(work: Work, head: Head, setup: Setup) -> list[str]:
         if not keeps_count(work, setup.accuracy):
             found.append(TOO_COARSE)
     return found
+
+
+def same_place(work: Work) -> list[str]:
+    """A caution where a cut falls on one that is made already.
+
+    >>> from dividing.indexing.angles import parse_angle
+    >>> same_place(Arc(parse_angle("90"), 5))
+    ['Cut 5 falls on the place of cut 1: leave it out unless that is meant.']
+    """
+    again = _made_already(work)
+    if again is None:
+        return []
+    cut, first = again
+    return [f"Cut {cut:,} falls on the place of cut {first:,}: leave it out unless that is meant."]
+
+
+def _made_already(work: Work) -> tuple[int, int] | None:
+    """The first cut whose place another has, and that other, both counted from 1."""
+    if isinstance(work, Arc):
+        # So many moves are whole turns of the spindle, and no fewer are.
+        moves = work.step.denominator
+        return (moves + 1, 1) if work.rational and work.cuts > moves else None
+    made: dict[Fraction, int] = {}
+    for cut, place in enumerate(work.places if isinstance(work, Angles) else (), 1):
+        if place in made:
+            return cut, made[place]
+        made[place] = cut
+    return None
 
 
 _BY_METHOD: dict[str, tuple[str, ...]] = {

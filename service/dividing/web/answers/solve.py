@@ -36,6 +36,7 @@ def solved(question: Question, solution: Solution, link: str) -> Answer:
         "part": None if part is None else part_out(part, solution.setups[0]),
         "cautions": [
             *(part.cautions if part else ()),
+            *wording.same_place(work),
             *wording.GENERAL,
             *([_left_out(work)] if left_out else ()),
         ],
