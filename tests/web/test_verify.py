@@ -96,6 +96,18 @@ def test_every_setup_that_is_exact_is_verified_as_such(client: FlaskClient, divi
         assert told["likely_slips"] == []
 
 
+def test_what_is_solved_unasked_with_several_divisions_a_move_is_exact(client: FlaskClient) -> None:
+    # 60 - 127/3 x 4/3 = 32/9 = 64/24 x 32/24.
+    question = {"work": {"divisions": 127}, "head": {"ratio": 60, "change_gears": [24, 24, 32, 64]}}
+    train = {"spindle": 64, "worm": 24, "stud": [32, 24], "idlers": 0}
+    claim = {"method": "differential", "turns": 1, "holes": 6, "circle": 18, "gearing": train}
+    told = ask(client, {**question, "claim": claim})
+    assert (told["verdict"], told["makes"]["step"]["turns"], told["likely_slips"]) == ("exact", "3/127", [])
+    assert told["right"]["every"] == 3
+    # One at a time was asked for, and this is not.
+    assert ask(client, {**question, "every": 1, "claim": claim})["verdict"] == "off"
+
+
 REFUSED: list[tuple[dict[str, Any], list[str]]] = [
     ({}, ["#/work", "#/claim"]),
     ({"work": {"divisions": 28}, "claim": {}}, ["#/claim/method"]),

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Any
 
 from flask import Blueprint, Response
 
-from dividing.indexing.verifying import verify
+from dividing.indexing.verifying import as_set, verify
 
 from . import costing
 from .answers.verify import verified
@@ -28,6 +29,7 @@ def checked(asked: Any) -> dict[str, Any]:
     """The verdict on a claim in its wire form."""
     check: Check = VERIFY_IN.load(asked)
     costing.check_claim(check)
+    check = replace(check, work=as_set(check.work, check.head, check.claim))
     found = verify(check.work, check.head, check.claim, tolerance=check.tolerance)
     return verified(check, found)
 

@@ -9,7 +9,7 @@ import pytest
 from dividing.indexing.angles import Angle, parse_angle
 from dividing.indexing.head import TWELVE_GEARS, Head
 from dividing.indexing.setup import NO_ERROR, Tolerance
-from dividing.indexing.verifying import Claim, GearingClaim, SecondClaim, verify
+from dividing.indexing.verifying import Claim, GearingClaim, SecondClaim, as_set, verify
 from dividing.indexing.work import Angles, Arc, Divisions, Work
 from tests.indexing.refusals import faults_of
 from tests.second.errors import on_finished_work
@@ -124,3 +124,33 @@ def test_the_right_setup_stands_beside_the_claim() -> None:
     assert found.right is not None
     assert found.right.exact
     assert [slip.slip for slip in found.likely_slips][:1] == ["gears_left_off"]
+
+
+class TestTheWorkAsItIsSet:
+    # 60 - 127/3 x 4/3 = 32/9 = 64/24 x 32/24: three divisions of 127 at a time.
+    THREE = Claim("differential", 1, 6, 18, gearing=GearingClaim(64, 24, (32, 24), 0))
+
+    def test_a_geared_plate_may_move_several_divisions_at_a_time(self) -> None:
+        assert as_set(Divisions(127), Head(60), self.THREE) == Divisions(127, 3)
+
+    @pytest.mark.parametrize(
+        ("work", "head", "claim"),
+        [
+            (Divisions(127, 3), Head(60), THREE),
+            (Divisions(127, fixed=True), Head(60), THREE),
+            (Divisions(126), Head(60), THREE),  # 126 x 3/127 is no whole number
+            (Arc(Angle(Fraction(1, 127)), 127), Head(60), THREE),
+            # 40 - 73 x 12/21 = -12/7 = -48/28: one division at a time.
+            (Divisions(73), Head(), Claim("differential", 0, 12, 21, gearing=GearingClaim(48, 28, None, 2))),
+            # 30/(40 - 10) = 1 turn at a time.
+            (Divisions(3), Head(), Claim("differential", 30, gearing=GearingClaim(100, 10, None, 1))),
+            # 15/(40 - 10) = 1/2, two of four, and misses the odd ones.
+            (Divisions(4), Head(), Claim("differential", 15, gearing=GearingClaim(100, 10, None, 1))),
+            (Divisions(28), Head(), Claim("plain", 4, 14, 49)),
+            (Divisions(28), Head(), Claim("differential", 4, 14, 49)),
+            # 40 - 40: the crank turns nothing.
+            (Divisions(28), Head(), Claim("differential", 1, gearing=GearingClaim(400, 10, None, 1))),
+        ],
+    )
+    def test_otherwise_it_stays(self, work: Work, head: Head, claim: Claim) -> None:
+        assert as_set(work, head, claim) is work

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from fractions import Fraction
-from math import lcm
+from math import gcd, lcm
 from typing import Literal
 
 from ..accuracy import accuracy
@@ -12,13 +12,13 @@ from ..faults import Fault, Refused
 from ..head import Head
 from ..setup import Accuracy, Even, Rounded, Setup, Tolerance
 from ..tolerances import within
-from ..work import Angles, Work
+from ..work import Angles, Divisions, Work
 from .case import Case
 from .claims import Claim, GearingClaim, SecondClaim
 from .making import makes, why_not
 from .slips import Slip, likely_slips
 
-__all__ = ["Claim", "GearingClaim", "SecondClaim", "Slip", "Verdict", "verify"]
+__all__ = ["Claim", "GearingClaim", "SecondClaim", "Slip", "Verdict", "as_set", "verify"]
 
 VerdictName = Literal["exact", "within_tolerance", "off", "cannot_be_set"]
 
@@ -62,6 +62,22 @@ def verify(work: Work, head: Head, claim: Claim, *, tolerance: Tolerance | None 
         tuple(likely_slips(case)),
         case.right_setup(),
     )
+
+
+def as_set(work: Work, head: Head, claim: Claim) -> Work:
+    """The work as the claim goes round it: a geared plate may move several divisions at a time without being asked to.
+
+    >>> from dividing.indexing.work import Divisions
+    >>> row = Claim("differential", turns=1, holes=6, circle=18, gearing=GearingClaim(64, 24, (32, 24), 0))
+    >>> as_set(Divisions(127), Head(60), row)
+    Divisions(count=127, every=3, fixed=False)
+    """
+    made = makes(claim, head) if claim.gearing else None
+    if made is None or not isinstance(work, Divisions) or work.fixed or work.every > 1:
+        return work
+    at_once = made * work.count
+    misses_none = at_once.denominator == 1 and gcd(at_once.numerator, work.count) == 1
+    return Divisions(work.count, at_once.numerator) if misses_none and 1 < at_once < work.count else work
 
 
 def _error(case: Case, step: Fraction | None) -> Accuracy | None:
