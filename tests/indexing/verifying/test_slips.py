@@ -37,7 +37,7 @@ MADE = [
      Claim("differential", 0, 12, 21, gearing=TRAIN)),
     # 360/7 = 12 x 4 + 3 3/7 degrees; 3°26' is 2/7 of a minute more, 120 seconds over seven cuts.
     ("rounded_step_added_up", Divisions(7), TABLE, Claim("dial", 12, reading=parse_angle("3°26'")),
-     'The step is rounded by 17.14"; added up over 7 cuts it closes 120.00" off. Work every position from zero and '
+     'The step is rounded by 17.14"; added up over 7 cuts it closes 0°02\' off. Work every position from zero and '
      "round only what you set: k times the exact step, 12 turns and 3 3/7°.",
      Claim("dial", 12, reading=parse_angle("24/7"))),
     # 21/23 - 11/33 = 40/69.

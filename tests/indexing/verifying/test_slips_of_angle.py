@@ -115,15 +115,17 @@ class TestARoundedStep:
         ("work", "head", "claim", "right", "by", "closes", "step"),
         [
             # A seventh is 12 turns and 3 3/7°; 3°26' is 2/7 of a minute more, 120 seconds over seven cuts.
-            (Divisions(7), TABLE, (12, "3°26'"), (12, "24/7"), '17.14"', '120.00"', "12 turns and 3 3/7°"),
+            (Divisions(7), TABLE, (12, "3°26'"), (12, "24/7"), '17.14"', "0°02'", "12 turns and 3 3/7°"),
             # 360/64 = 5 5/8°: 1 turn and 1°37'30", half a minute from either minute; 64 halves are 32 minutes.
-            (Divisions(64), TABLE, (1, "1°38'"), (1, "13/8"), '30.00"', '1920.00"', "1 turn and 1 5/8°"),
+            (Divisions(64), TABLE, (1, "1°38'"), (1, "13/8"), '30.00"', '0°32\'', "1 turn and 1 5/8°"),
+            # 2°15' of a turn of 4°, to whole degrees a quarter of one off.
+            (Divisions(160), TABLE, (0, "2"), (0, "9/4"), "0°15'", "40°", "2 1/4°"),
             # 3°25'42.86" to the ten seconds of the vernier: 20/7 seconds over seven cuts.
             (Divisions(7), FINE, (12, "3°25'40\""), (12, "24/7"), '2.86"', '20.00"', "12 turns and 3 3/7°"),
             # A turn of 7 1/5°: 51 3/7° is 7 turns and 1 1/35°. Rounded to whole degrees of the dial, 1/35° off, ...
-            (Divisions(7), FIFTY, (7, "1"), (7, "36/35"), '102.86"', '720.00"', "7 turns and 1 1/35°"),
+            (Divisions(7), FIFTY, (7, "1"), (7, "36/35"), '0°01\'42.86"', "0°12'", "7 turns and 1 1/35°"),
             # ... and to whole degrees of the table, 51°, 3/7° off.
-            (Divisions(7), FIFTY, (7, "0°36'"), (7, "36/35"), '1542.86"', "3°00'00.00\"", "7 turns and 1 1/35°"),
+            (Divisions(7), FIFTY, (7, "0°36'"), (7, "36/35"), '0°25\'42.86"', "3°", "7 turns and 1 1/35°"),
         ],
     )  # fmt: skip
     def test_to_any_place_of_a_dial_in_degrees(
@@ -139,8 +141,10 @@ class TestARoundedStep:
     @pytest.mark.parametrize(
         ("work", "claim", "right", "by", "closes", "step"),
         [
+            # 90/160 = 56 1/4 of 100 divisions; a quarter of 2'24" is 36 seconds, over 160 cuts 96 minutes.
+            (Divisions(160), (0, 56), (0, "225/4"), '36.00"', "1°36'", "56 1/4 divisions"),
             # 90/7 = 12 turns and 85 5/7 of 100 divisions; 86 is 2/7 of 1/9,000 of a turn more, 41.14 seconds.
-            (Divisions(7), (12, 86), (12, "600/7"), '41.14"', '288.00"', "12 turns and 85 5/7 divisions"),
+            (Divisions(7), (12, 86), (12, "600/7"), '41.14"', "0°04'48.00\"", "12 turns and 85 5/7 divisions"),
         ],
     )
     def test_to_a_division_of_a_dial(
@@ -156,7 +160,7 @@ class TestARoundedStep:
         ("angle", "count", "added_up"),
         [
             # Five features of 7°59'40" at 8°, two turns of 4°, are four moves of 20 seconds too much.
-            ("7°59'40\"", 5, '; added up over 4 moves it leaves the last cut 80.00" off'),
+            ("7°59'40\"", 5, '; added up over 4 moves it leaves the last cut 0°01\'20.00" off'),
             # Between two features there is one move, and nothing to add up.
             ("7°59'40\"", 2, ""),
         ],
@@ -169,13 +173,13 @@ class TestARoundedStep:
     def test_an_arc_that_comes_home_closes_like_divisions(self) -> None:
         # Seven of a seventh of a turn.
         case = Case(Arc(parse_angle("1/7 turn"), 7), TABLE, Claim("dial", 12, reading=parse_angle("3°26'")))
-        said = rounded_by('17.14"', round_the_work(7, '120.00"'), "12 turns and 3 3/7°")
+        said = rounded_by('17.14"', round_the_work(7, "0°02'"), "12 turns and 3 3/7°")
         assert [undone.explanation for undone in rounded_step_added_up(case)] == [said]
 
     def test_a_division_short_of_two_turns_is_rounded_too(self) -> None:
         # A division is 2'24"; 7.99° is a quarter of one, 36 seconds, short of two turns: 144 over four moves.
         case = Case(Arc(parse_angle("7.99"), 5), LINES, Claim("dial", 2, divisions=Fraction(0)))
-        added_up = "; added up over 4 moves it leaves the last cut 144.00\" off"
+        added_up = "; added up over 4 moves it leaves the last cut 0°02'24.00\" off"
         said = rounded_by('36.00"', added_up, "1 turn and 99 3/4 divisions")
         assert list(rounded_step_added_up(case)) == [Undone(Claim("dial", 1, divisions=Fraction("399/4")), said)]
 

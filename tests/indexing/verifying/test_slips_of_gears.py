@@ -89,24 +89,36 @@ class TestGearsLeftOff:
 
 
 class TestDriversAndDriven:
-    @pytest.mark.parametrize(
-        ("claimed", "right", "words"),
-        [
-            (
-                GearingClaim(28, 48, None, 2),
-                GearingClaim(48, 28, None, 2),
-                "48 on the spindle, 28 on the worm side, a train of 12/7, not 7/12.",
+    def test_of_two_gears_change_places(self) -> None:
+        case = Case(Divisions(73), GEARED, row(GearingClaim(28, 48, None, 2)))
+        assert list(drivers_and_driven_swapped(case)) == [
+            Undone(
+                row(GearingClaim(48, 28, None, 2)),
+                "Drivers and driven are changed about. The spindle drives: 48 on the spindle, 28 on the worm side, a "
+                "train of 12/7, not 7/12.",
+            )
+        ]
+
+    def test_of_four_gears_one_pair_may_have_changed_places(self) -> None:
+        # 24 x 24/(28 x 32) = 9/14, 28 x 32/(24 x 24) = 14/9, 24 x 32/(28 x 24) = 8/7, 28 x 24/(24 x 32) = 7/8.
+        case = Case(Divisions(73), GEARED, row(GearingClaim(24, 28, (24, 32), 0)))
+        assert list(drivers_and_driven_swapped(case)) == [
+            Undone(
+                row(GearingClaim(28, 24, (32, 24), 0)),
+                "Drivers and driven are changed about. The spindle drives: 28 on the spindle, 32 and 24 on the stud, "
+                "24 on the worm side, a train of 14/9, not 9/14.",
             ),
-            (
-                GearingClaim(24, 28, (24, 32), 0),
-                GearingClaim(28, 24, (32, 24), 0),
-                "28 on the spindle, 32 and 24 on the stud, 24 on the worm side, a train of 14/9, not 9/14.",
+            Undone(
+                row(GearingClaim(24, 28, (32, 24), 0)),
+                "The gears on the stud are changed about. The spindle drives: 24 on the spindle, 32 and 24 on the "
+                "stud, 28 on the worm side, a train of 8/7, not 9/14.",
             ),
-        ],
-    )
-    def test_change_places(self, claimed: GearingClaim, right: GearingClaim, words: str) -> None:
-        said = f"Drivers and driven are changed about. The spindle drives: {words}"
-        assert list(drivers_and_driven_swapped(Case(Divisions(73), GEARED, row(claimed)))) == [Undone(row(right), said)]
+            Undone(
+                row(GearingClaim(28, 24, (24, 32), 0)),
+                "The gears on the spindle and on the worm side are changed about. The spindle drives: 28 on the "
+                "spindle, 24 and 32 on the stud, 24 on the worm side, a train of 7/8, not 9/14.",
+            ),
+        ]
 
     def test_without_gears_there_are_none(self) -> None:
         assert list(drivers_and_driven_swapped(Case(Divisions(73), GEARED, row(None)))) == []

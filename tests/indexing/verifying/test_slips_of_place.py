@@ -223,6 +223,11 @@ class TestAnotherCircle:
             ),
         ]
 
+    @pytest.mark.parametrize(("holes", "second"), [(0, SecondClaim(-20, 23)), (20, SecondClaim(0, 23))])
+    def test_where_only_one_move_is_made_no_circles_are_changed_about(self, holes: int, second: SecondClaim) -> None:
+        undone = list(other_circle(case(28, Claim("compound", 0, holes, 22, second), SMALL)))
+        assert not [one for one in undone if one.explanation.startswith("The circles")]
+
     def test_a_circle_of_no_more_holes_than_the_spaces_is_not_told(self) -> None:
         # 20 of 20 are a whole turn, which nobody counts out.
         assert [one.claim.circle for one in other_circle(case(28, Claim("plain", 1, 20, 49), SMALL))] == [21]

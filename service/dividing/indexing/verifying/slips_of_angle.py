@@ -78,7 +78,7 @@ def rounded_step_added_up(case: Case) -> Iterator[Undone]:
         right = _exact_claim(case)
         yield Undone(
             right,
-            f"The step is rounded by {seconds_text(off)}{_added_up(case.work, off)}. Work every position from zero "
+            f"The step is rounded by {_off_text(off)}{_added_up(case.work, off)}. Work every position from zero "
             f"and round only what you set: k times the exact step, {_exact_text(right)}.",
         )
 
@@ -86,9 +86,13 @@ def rounded_step_added_up(case: Case) -> Iterator[Undone]:
 def _added_up(work: Work, off: Fraction) -> str:
     """What becomes of a rounded step; between two features there is only one."""
     if comes_home(work):
-        return f"; added up over {work.cuts} cuts it closes {seconds_text(work.cuts * off)} off"
+        return f"; added up over {work.cuts} cuts it closes {_off_text(work.cuts * off)} off"
     moves = work.cuts - 1
-    return f"; added up over {moves} moves it leaves the last cut {seconds_text(moves * off)} off" if moves > 1 else ""
+    return f"; added up over {moves} moves it leaves the last cut {_off_text(moves * off)} off" if moves > 1 else ""
+
+
+def _off_text(off: Fraction) -> str:
+    return seconds_text(off) if off < MINUTE else angle_text(off)
 
 
 def _places(case: Case) -> tuple[Fraction, ...]:
@@ -110,9 +114,9 @@ def _exact_claim(case: Case) -> Claim:
 
 
 def _exact_text(claim: Claim) -> str:
-    turns, divisions = counted(claim.turns, "turn"), claim.divisions
+    turns, divisions = f"{counted(claim.turns, 'turn')} and " if claim.turns else "", claim.divisions
     if divisions is not None:
-        return f"{turns} and {mixed(divisions.numerator, divisions.denominator)} divisions"
+        return f"{turns}{mixed(divisions.numerator, divisions.denominator)} divisions"
     assert claim.reading is not None
     degrees = claim.reading.turns * 360
-    return f"{turns} and {mixed(degrees.numerator, degrees.denominator)}°"
+    return f"{turns}{mixed(degrees.numerator, degrees.denominator)}°"

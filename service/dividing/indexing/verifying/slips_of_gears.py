@@ -56,13 +56,24 @@ def drivers_and_driven_swapped(case: Case) -> Iterator[Undone]:
     gearing = case.claim.gearing
     if gearing is None:
         return
-    stud = gearing.stud and (gearing.stud[1], gearing.stud[0])
-    right = replace(gearing, spindle=gearing.worm, worm=gearing.spindle, stud=stud)
-    yield Undone(
-        replace(case.claim, gearing=right),
-        f"Drivers and driven are changed about. The spindle drives: {_train_text(right)}, a train of {right.train}, "
-        f"not {gearing.train}.",
-    )
+    for changed, right in _changed_about(gearing):
+        yield Undone(
+            replace(case.claim, gearing=right),
+            f"{changed} are changed about. The spindle drives: {_train_text(right)}, a train of {right.train}, "
+            f"not {gearing.train}.",
+        )
+
+
+def _changed_about(gearing: GearingClaim) -> Iterator[tuple[str, GearingClaim]]:
+    """The train with all its gears in their partners' places; a train of four with one pair of them, too."""
+    ends = replace(gearing, spindle=gearing.worm, worm=gearing.spindle)
+    if gearing.stud is None:
+        yield "Drivers and driven", ends
+        return
+    stud = gearing.stud[1], gearing.stud[0]
+    yield "Drivers and driven", replace(ends, stud=stud)
+    yield "The gears on the stud", replace(gearing, stud=stud)
+    yield "The gears on the spindle and on the worm side", ends
 
 
 def idlers_off_by_one(case: Case) -> Iterator[Undone]:

@@ -128,7 +128,7 @@ def other_circle(case: Case) -> Iterator[Undone]:
 
 def _circles_changed_about(claim: Claim) -> Iterator[Undone]:
     """The spaces of each of two moves on the circle of the other."""
-    if claim.second and claim.circle:
+    if claim.circle and claim.holes and claim.second and claim.second.holes:
         first, second = claim.second.circle, replace(claim.second, circle=claim.circle)
         yield Undone(
             replace(claim, circle=first, second=second),
