@@ -63,6 +63,56 @@ def test_a_setup_of_an_answer_is_found_again(client: FlaskClient, divisions: int
         assert found["setup"]["summary"] == setup["summary"]
 
 
+GEARED = {"change_gears": [24, 28, 48, 56]}
+OWN: list[tuple[dict[str, Any], dict[str, Any], tuple[int, int]]] = [
+    # 40/51 = 2/17 + 12/18, the smaller move first; after three moves the pin is in hole 6, at 3/51 of a turn, 21.2°.
+    (
+        {"work": {"divisions": 51}, "seen": {"hole": 6, "spindle": 21}},
+        {"method": "compound", "turns": 0, "holes": 2, "circle": 17, "second": {"holes": 12, "circle": 18}},
+        (4, 8),
+    ),
+    # 40 - 73 x 12/21 = -48/28; after two moves the pin is in 24 - 21 = hole 3, at 2/73, 9.9°.
+    (
+        {"work": {"divisions": 73}, "head": GEARED, "seen": {"hole": 3, "spindle": 10}},
+        {"method": "differential", "holes": 12, "circle": 21, "gearing": {"spindle": 48, "worm": 28, "idlers": 2}},
+        (3, 15),
+    ),
+    # 40/8 = 5 turns, on whichever circle.
+    (
+        {"work": {"divisions": 8}, "seen": {"hole": 0, "spindle": 90}},
+        {"method": "plain", "turns": 5, "holes": 0, "circle": 49, "plate": 3},
+        (3, 0),
+    ),
+]
+
+
+@pytest.mark.parametrize(("question", "setup", "found"), OWN)
+def test_a_setup_of_ones_own_serves_where_it_is_right(
+    client: FlaskClient, question: dict[str, Any], setup: dict[str, Any], found: tuple[int, int]
+) -> None:
+    told = ask(client, {**question, "setup": setup})
+    assert told["setup"]["move"]["circle"] == setup["circle"]
+    assert [(each["cut"], each["next"]["hole"]) for each in told["candidates"]] == [found]
+
+
+@pytest.mark.parametrize(
+    ("divisions", "setup"),
+    [
+        (8, {"method": "plain", "turns": 5, "holes": 0, "circle": 49, "plate": 2}),  # 49 is on plate 3
+        (51, {"method": "compound", "holes": 2, "circle": 17, "second": {"holes": 11, "circle": 18}}),
+        (28, {"method": "plain", "turns": -1, "holes": 21, "circle": 49}),
+        # One circle of 49 serves, and 47 with 49, but no 49 with 47.
+        (127, {"method": "nearest", "circle": 49, "second": {"holes": None, "circle": 47}}),
+        (127, {"method": "nearest", "circle": 49, "second": {"holes": 0, "circle": 47}}),
+    ],
+)
+def test_one_that_is_not_right_does_not(client: FlaskClient, divisions: int, setup: dict[str, Any]) -> None:
+    question = {"work": {"divisions": divisions}, "setup": setup, "seen": {"spindle": 0}}
+    response = client.post("/v1/locate", json=question)
+    assert response.status_code == 422
+    assert [error["pointer"] for error in response.json["errors"]] == ["#/setup"]
+
+
 def test_the_last_cut_has_no_next(client: FlaskClient) -> None:
     told = ask(client, {"work": {"divisions": 4}, "seen": {"spindle": "270°", "give": "1°"}})
     assert [(each["cut"], each["next"]) for each in told["candidates"]] == [(4, None)]

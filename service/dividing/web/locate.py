@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from contextlib import suppress
 from typing import Any
 
 from flask import Blueprint, Response
@@ -11,6 +12,8 @@ from dividing.indexing.faults import Fault, Refused
 from dividing.indexing.locating import locate
 from dividing.indexing.setup import Gearing, Move, SecondMove, Setup
 from dividing.indexing.solving import solve
+from dividing.indexing.verifying import as_set
+from dividing.indexing.verifying.case import Case
 from dividing.indexing.verifying.claims import gearing_claim
 
 from . import costing
@@ -18,6 +21,7 @@ from .answers.locate import located
 from .exchange import answer, asked_in_body
 from .operations import in_body
 from .schemas.answers import LocateOut
+from .schemas.claim import claim_on
 from .schemas.locate import LOCATE_IN, LostCount
 
 blueprint = Blueprint("locate", __name__)
@@ -46,16 +50,29 @@ def _setup_in_use(lost: LostCount) -> Setup:
     if alike:
         # One circle is meant where no second is told, if there is such a setup.
         return min(alike, key=lambda setup: told["second"] is None and setup.second is not None)
+    own = _as_told(lost, told)
+    if own and told["plate"] in (None, own.move and own.move.plate):
+        return own
     sentence = (
         "No such setup answers this work on this head. Give it as it was solved, or leave it out for the best one."
     )
     raise Refused([Fault(("setup",), sentence)])
 
 
+def _as_told(lost: LostCount, told: dict[str, Any]) -> Setup | None:
+    """A setup of somebody's own, such as the verifier finds right: it need not be among those that are solved."""
+    with suppress(Refused):
+        claim = claim_on(lost.head, {**told, "reading": None})
+        return Case(as_set(lost.work, lost.head, claim), lost.head, claim).as_claimed()
+    return None
+
+
 def _is_it(setup: Setup, told: dict[str, Any]) -> bool:
     """Whether the setup has all that is told of it; what is not told may be anything."""
     return _agrees(setup.move, told, "turns", "holes", "circle", "plate") and (
-        _agrees(setup.second, told["second"], "holes", "circle") and _same_train(setup.gearing, told["gearing"])
+        (setup.second is not None or told["second"] is None)
+        and _agrees(setup.second, told["second"], "holes", "circle")
+        and _same_train(setup.gearing, told["gearing"])
     )
 
 

@@ -8,7 +8,7 @@ import pytest
 
 from dividing.indexing.angles import Angle, parse_angle
 from dividing.indexing.head import TWELVE_GEARS, Dial, Head
-from dividing.indexing.setup import SecondMove
+from dividing.indexing.setup import NO_ERROR, Even, Gearing, MethodName, Move, SecondMove, Setup
 from dividing.indexing.verifying.case import Case
 from dividing.indexing.verifying.claims import Claim, GearingClaim, SecondClaim
 from dividing.indexing.work import Angles, Arc, Divisions, Work
@@ -75,6 +75,69 @@ class TestWhetherAClaimIsRight:
                     assert asked.is_right(Claim("plain", turns, holes, circle)) == (by_hand.spindle == 1)
 
 
+def setup(
+    method: MethodName,
+    step: str,
+    move: Move,
+    second: SecondMove | None = None,
+    gearing: Gearing | None = None,
+    every: int = 1,
+) -> Setup:
+    return Setup(method, Even(Fraction(step)), NO_ERROR, move, second, gearing, every)
+
+
+TRAIN = GearingClaim(48, 28, None, 2)
+
+
+class TestTheClaimAsASetup:
+    @pytest.mark.parametrize(
+        ("work", "head", "claim", "same"),
+        [
+            (Divisions(28), Head(), Claim("plain", 1, 21, 49), setup("plain", "1/28", Move(1, 21, 49, 3))),
+            (Divisions(8), Head(), Claim("plain", 5, 0, 49), setup("plain", "1/8", Move(5, 0, 49, 3))),
+            (Divisions(28, 3), Head(), Claim("plain", 4, 14, 49),
+             setup("plain", "3/28", Move(4, 14, 49, 3), every=3)),
+            (Divisions(8), Head(), Claim("direct", 0, 3, 24), setup("direct", "1/8", Move(0, 3, 24, None))),
+            # 40/51 = 12/18 + 2/17, in the order in which it is not solved.
+            (Divisions(51), Head(), Claim("compound", 0, 2, 17, SecondClaim(12, 18)),
+             setup("compound", "1/51", Move(0, 2, 17, 1), SecondMove(12, 18))),
+            # 40 - 73 x 12/21 = -12/7 = -48/28, and 40 - 57 x 13/19 = 1.
+            (Divisions(73), GEARED, Claim("differential", 0, 12, 21, gearing=TRAIN),
+             setup("differential", "1/73", Move(0, 12, 21, 2), None, Gearing(48, 28, None, 2, "against"))),
+            (Divisions(57), GEARED, Claim("differential", 0, 13, 19, gearing=GearingClaim(24, 24, None, 1)),
+             setup("differential", "1/57", Move(0, 13, 19, 1), None, Gearing(24, 24, None, 1, "with"))),
+            # The same circle on two plates: on the one that is mounted.
+            (Divisions(20), Head(plates=((20, 21), (20, 19)), mounted_plate=2), Claim("plain", 2, 0, 20),
+             setup("plain", "1/20", Move(2, 0, 20, 2))),
+        ],
+    )  # fmt: skip
+    def test_is_itself_where_it_is_right(self, work: Work, head: Head, claim: Claim, same: Setup) -> None:
+        asked = case(work, claim, head)
+        assert asked.as_claimed() == same
+        assert asked.right_setup() == same
+
+    @pytest.mark.parametrize(
+        ("work", "head", "claim"),
+        [
+            (Divisions(28), Head(), Claim("plain", 1, 20, 49)),
+            (Divisions(28), Head(), Claim("plain", 1, 12, 28)),
+            (Divisions(8), Head(), Claim("plain", 5)),
+            (Divisions(8), Head(), Claim("plain", 5, 0, 22)),
+            # As many spaces as the circle has, in either move, are whole turns.
+            (Divisions(40), Head(), Claim("plain", 0, 49, 49)),
+            (Divisions(20), Head(), Claim("compound", 1, 0, 17, SecondClaim(18, 18))),
+            (Divisions(28), Head(), Claim("compound", 1, 21, 49, SecondClaim(0, 47))),
+            (Divisions(1), Head(), Claim("direct", 1, 0, 24)),
+            (Divisions(28), Head(), Claim("differential", 1, 21, 49)),
+            (Divisions(28), Head(), Claim("nearest", circle=49)),
+            (Divisions(9), TABLE, Claim("dial", 10)),
+            (LIST, Head(), Claim("nearest", circle=49)),
+        ],
+    )
+    def test_is_none_elsewhere(self, work: Work, head: Head, claim: Claim) -> None:
+        assert case(work, claim, head).as_claimed() is None
+
+
 class TestTheSetupShownBeside:
     @pytest.mark.parametrize(
         ("work", "head", "claim", "shown"),
@@ -111,9 +174,9 @@ class TestTheSetupShownBeside:
     @pytest.mark.parametrize("second", [SecondClaim(6, 18), SecondClaim(5, 15)], ids=str)
     def test_is_the_claim_itself_where_that_is_right(self, second: SecondClaim) -> None:
         # 40/57 = 7/19 + 1/3, and a third is had on 18 and on 15.
-        setup = case(Divisions(57), Claim("compound", 0, 7, 19, second)).right_setup()
-        assert setup is not None
-        assert setup.second == SecondMove(second.holes, second.circle)
+        shown = case(Divisions(57), Claim("compound", 0, 7, 19, second)).right_setup()
+        assert shown is not None
+        assert shown.second == SecondMove(second.holes, second.circle)
 
     def test_there_is_one_even_on_a_head_far_too_coarse(self) -> None:
         bare = Head(ratio=1, plates=((2,),), direct_circles=())

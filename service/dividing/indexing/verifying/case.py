@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
-from typing import NamedTuple
+from typing import Literal, NamedTuple
 
 from ..faults import Refused
 from ..head import Head
-from ..setup import MethodName, Move, SecondMove, Setup
+from ..setup import NO_ERROR, Even, Gearing, MethodName, Move, SecondMove, Setup
 from ..solving import solve
 from ..work import Angles, Work
 from .claims import Claim, SecondClaim, claim_of
@@ -48,13 +48,30 @@ class Case:
             return False
         return makes(claim, self.head) == self.wanted and not why_not(claim, self.head)
 
+    def as_claimed(self) -> Setup | None:
+        """The claim as a setup, where it is right and each of its moves is less than its circle."""
+        claim, move = self.claim, _first_move(self.claim, self.head)
+        if move is None or not claim.crank or not self.is_right(claim):
+            return None
+        second = SecondMove(claim.second.holes, claim.second.circle) if claim.second else None
+        return Setup(claim.method, Even(self.wanted), NO_ERROR, move, second, self._gearing(), self.work.every)
+
+    def _gearing(self) -> Gearing | None:
+        train = self.claim.gearing
+        if train is None:
+            return None
+        way: Literal["with", "against"] = "with" if train.motion(self.head) > 0 else "against"
+        return Gearing(train.spindle, train.worm, train.stud, train.idlers, way)
+
     def right_setup(self) -> Setup | None:
-        """The setup to show beside the claim: the same one, or one on the same circles by the same method, if exact."""
+        """The setup to show beside the claim: itself, or one on the same circles by the same method where exact."""
+        claimed = self.as_claimed()
+        if claimed:
+            return claimed
         setups = list(self.right_setups())
         circles = _circles(self.claim, self.claim.second)
         alike = [setup for setup in setups if setup.move and _circles(setup.move, setup.second) == circles]
-        same = [setup for setup in alike if claim_of(setup, None, self.head.ratio) == self.claim]
-        return next(iter(same or alike or setups), None)
+        return next(iter(alike or setups), None)
 
     def right_setups(self) -> Iterator[Setup]:
         """Exact setups by the claim's own method, then the best of any method."""
@@ -73,6 +90,21 @@ class Case:
             return solve(self.work, self.head, methods=methods, limit=20).setups
         except Refused:
             return ()
+
+
+def _first_move(claim: Claim, head: Head) -> Move | None:
+    """The first move of a claim on a plate that has its circles; None where there is no such move."""
+    circles, second = _circles(claim, claim.second), claim.second
+    if claim.circle is None or claim.holes >= claim.circle or (second and not 0 < abs(second.holes) < second.circle):
+        return None
+    if claim.method == "direct":
+        return None if claim.turns else Move(0, claim.holes, claim.circle, None)
+    if claim.method == "nearest" or (claim.method == "differential") != (claim.gearing is not None):
+        return None
+    mounted = head.mounted_plate
+    faces = sorted(enumerate(head.plates, 1), key=lambda face: face[0] != mounted)
+    plate = next((number for number, face in faces if circles <= set(face)), None)
+    return Move(claim.turns, claim.holes, claim.circle, plate) if plate else None
 
 
 def _circles(move: Claim | Move, second: SecondClaim | SecondMove | None) -> set[int | None]:
