@@ -123,7 +123,12 @@ def test_a_claim_that_cannot_be_read_is_refused_where_it_is_wrong(given: dict[st
         (IN_DEGREES, "3°61'", 'Stopped at character 3 of "3°61\'": expected minutes below 60.'),
         (IN_DEGREES, "361°", "A dial's reading lies between 0° and 360°."),
         (IN_DIVISIONS, -1, "A dial's divisions lie between 0 and 1,000,000."),
-        (IN_DIVISIONS, "3°", 'Stopped at character 2 of "3°": expected the end of the number.'),
+        (
+            IN_DIVISIONS,
+            "3°",
+            'Stopped at character 2 of "3°": expected the end of the number. The dial of this head has plain divisions, '
+            "no degrees.",
+        ),
     ],
 )
 def test_a_reading_that_this_dial_does_not_have_is_refused(head: Head, reading: object, sentence: str) -> None:

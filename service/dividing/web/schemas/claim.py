@@ -135,5 +135,8 @@ def _reading(head: Head, told: Any) -> tuple[Angle | None, Any]:
         if head.dial is not None and head.dial.divisions is not None:
             return None, read_number(told) if isinstance(told, str) else exact(told)
         return parse_angle(told), None
-    except (AngleError, NumberError) as error:
+    except NumberError as error:
+        sentence = f"{error} The dial of this head has plain divisions, no degrees."
+        raise Refused([Fault(("reading",), sentence)]) from None
+    except AngleError as error:
         raise Refused([Fault(("reading",), str(error))]) from None
