@@ -126,8 +126,8 @@ def test_a_claim_that_cannot_be_read_is_refused_where_it_is_wrong(given: dict[st
         (
             IN_DIVISIONS,
             "3°",
-            'Stopped at character 2 of "3°": expected the end of the number. The dial of this head has plain divisions, '
-            "no degrees.",
+            'Stopped at character 2 of "3°": expected the end of the number. The dial of this head has plain '
+            "divisions, no degrees.",
         ),
     ],
 )
