@@ -273,6 +273,19 @@ class TestReasons:
             assert [setup.method for setup in setups] == ["nearest"]
             assert setups[0].second is None
 
+    def test_where_the_worm_stays_in_mesh_no_position_is_reached_on_the_direct_plate(self) -> None:
+        fixture = Head(ratio=1, plates=(), direct_circles=(36,))
+        assert [setup.method for setup in solve(Divisions(7), fixture).setups] == ["nearest"]
+        asked = faults_of(lambda: solve(Divisions(7), fixture, barred={"direct": "The worm must stay in mesh."}))
+        assert asked == [
+            (
+                ("methods",),
+                "Nothing serves with these methods. Direct: The worm must stay in mesh. Plain: This head has no index "
+                "plates. Differential: This head has no index plates to gear. Compound: No plate of this head has two "
+                f"circles. Dial: {self.NO_DIAL} Change the head.",
+            )
+        ]
+
 
 class TestSeveralSpacesAMove:
     def test_the_fewest_spaces_that_serve_and_nothing_else_are_told(self) -> None:

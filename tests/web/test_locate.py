@@ -122,6 +122,39 @@ def test_where_nothing_fits_nothing_is_said(client: FlaskClient) -> None:
     assert ask(client, {"work": {"divisions": 4}, "seen": {"spindle": "45°", "give": 1}})["candidates"] == []
 
 
+HELIX = {"kind": "helix", "starts": 3, "diameter": 20, "lead": 100, "hand": "left", "unit": "mm"}
+
+
+def test_where_a_helix_is_cut_the_worm_stays_in_mesh(client: FlaskClient) -> None:
+    # Three divide the direct plate's 24, yet the setup is plain: 40/3 = 13 1/3 turns.
+    told = ask(client, {"work": {"part": HELIX}, "seen": {"spindle": "120°"}})
+    assert (told["setup"]["method"], told["setup"]["move"]["turns"]) == ("plain", 13)
+    assert [each["cut"] for each in told["candidates"]] == [2]
+
+
+@pytest.mark.parametrize(
+    ("question", "pointer", "start"),
+    [
+        (
+            {"work": {"divisions": 73}, "setup": {"method": "plain"}},
+            "#/setup/method",
+            "Nothing serves with these methods. Plain: No circle on these plates is a multiple of 73.",
+        ),
+        (
+            {"work": {"part": HELIX}, "setup": {"method": "direct"}},
+            "#/setup/method",
+            "Nothing serves with these methods. Direct: While a helix is cut",
+        ),
+        ({"work": {"part": HELIX}, "head": {"plates": []}}, "#/head", "Nothing serves with these methods. Direct: Wh"),
+    ],
+)
+def test_where_nothing_serves_the_field_that_asked_is_told(
+    client: FlaskClient, question: dict[str, Any], pointer: str, start: str
+) -> None:
+    (error,) = client.post("/v1/locate", json={"seen": {"spindle": 1}, **question}).json["errors"]
+    assert (error["pointer"], error["detail"].startswith(start)) == (pointer, True)
+
+
 @pytest.mark.parametrize(
     ("question", "pointer", "sentence"),
     [

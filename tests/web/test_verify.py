@@ -41,6 +41,17 @@ def test_a_hole_counted_too_many_is_told_and_corrected(client: FlaskClient) -> N
     assert told["right"]["move"] == {"turns": 1, "holes": 21, "circle": 49, "plate": 3, "sector_holes": 22}
 
 
+def test_where_a_helix_is_cut_the_direct_plate_cannot_be_used(client: FlaskClient) -> None:
+    helix = {"kind": "helix", "starts": 3, "diameter": 20, "lead": 100, "hand": "left", "unit": "mm"}
+    told = ask(client, {"work": {"part": helix}, "claim": {"method": "direct", "holes": 8, "circle": 24}})
+    assert (told["verdict"], told["makes"]["divisions"]) == ("cannot_be_set", "3")
+    assert told["why"] == [
+        "While a helix is cut the table screw drives the plate through the change gears and the worm stays in mesh, so "
+        "compound, differential, dial and direct indexing cannot be combined with it."
+    ]
+    assert told["right"]["method"] == "plain"
+
+
 VERDICTS: list[tuple[dict[str, Any], str]] = [
     ({"work": {"divisions": 28}, "claim": {"method": "plain", "turns": 1, "holes": 9, "circle": 21}}, "exact"),
     ({"work": {"divisions": 28}, "claim": {"method": "plain", "turns": 1, "holes": 10, "circle": 22}}, "cannot_be_set"),

@@ -68,14 +68,19 @@ def solve(
             declined.pop(setups[0].method)
     if not setups:
         setups, declined = _approximate(work, head, usable, declined)
-        if "compound" in refusals:
-            # The nearest hole on two circles needs the same second move, of plate and crank together.
-            setups = [setup for setup in setups if setup.second is None]
+        setups = [setup for setup in setups if not refusals or not _moves_as(setup, refusals)]
     if refusals:
         declined = {name: no for name in names if (no := refusals.get(name) or declined.get(name))}
     if not setups:
         raise Refused([Fault(("methods",), _nothing_serves(declined, asked=methods is not None))])
     return Solution(work, head, tuple(setups[:limit]), tuple(declined.values()))
+
+
+def _moves_as(setup: Setup, methods: Collection[MethodName]) -> bool:
+    """Whether the nearest hole is found by a move of one of these methods: on two circles plate and crank turn together
+    as in compound indexing, and on the direct plate the spindle turns as in direct."""
+    on_direct = setup.move is not None and setup.move.plate is None
+    return ("compound" in methods and setup.second is not None) or ("direct" in methods and on_direct)
 
 
 def _exact(

@@ -10,7 +10,7 @@ from flask import Blueprint, Response
 from dividing.indexing.bounds import SETUPS_MOST
 from dividing.indexing.faults import Fault, Refused
 from dividing.indexing.locating import locate
-from dividing.indexing.setup import Gearing, Move, SecondMove, Setup
+from dividing.indexing.setup import Gearing, MethodName, Move, SecondMove, Setup
 from dividing.indexing.solving import solve
 from dividing.indexing.verifying import as_set
 from dividing.indexing.verifying.case import Case
@@ -23,6 +23,7 @@ from .operations import in_body
 from .schemas.answers import LocateOut
 from .schemas.claim import claim_on
 from .schemas.locate import LOCATE_IN, LostCount
+from .schemas.part import barred
 
 blueprint = Blueprint("locate", __name__)
 
@@ -44,9 +45,8 @@ def found(asked: Any) -> dict[str, Any]:
 def _setup_in_use(lost: LostCount) -> Setup:
     told = lost.setup
     if told is None:
-        return solve(lost.work, lost.head, limit=1).setups[0]
-    solved = solve(lost.work, lost.head, methods=(told["method"],), limit=SETUPS_MOST).setups
-    alike = [setup for setup in solved if _is_it(setup, told)]
+        return _solved(lost, ("head",))[0]
+    alike = [setup for setup in _solved(lost, ("setup", "method"), told["method"]) if _is_it(setup, told)]
     if alike:
         # One circle is meant where no second is told, if there is such a setup.
         return min(alike, key=lambda setup: told["second"] is None and setup.second is not None)
@@ -63,8 +63,17 @@ def _as_told(lost: LostCount, told: dict[str, Any]) -> Setup | None:
     """A setup of somebody's own, such as the verifier finds right: it need not be among those that are solved."""
     with suppress(Refused):
         claim = claim_on(lost.head, {**told, "reading": None})
-        return Case(as_set(lost.work, lost.head, claim), lost.head, claim).as_claimed()
+        return Case(as_set(lost.work, lost.head, claim), lost.head, claim, barred(lost.part)).as_claimed()
     return None
+
+
+def _solved(lost: LostCount, place: tuple[str, ...], method: MethodName | None = None) -> tuple[Setup, ...]:
+    """The setups of this work by one method or by any; where there is none, that is told of the field at `place`."""
+    methods, limit = (None, 1) if method is None else ((method,), SETUPS_MOST)
+    try:
+        return solve(lost.work, lost.head, methods=methods, limit=limit, barred=barred(lost.part)).setups
+    except Refused as refused:
+        raise Refused([Fault(place, fault.sentence) for fault in refused.faults]) from None
 
 
 def _is_it(setup: Setup, told: dict[str, Any]) -> bool:

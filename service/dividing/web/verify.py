@@ -14,6 +14,7 @@ from .answers.verify import verified
 from .exchange import answer, asked_in_body
 from .operations import in_body
 from .schemas.answers import VerifyOut
+from .schemas.part import barred
 from .schemas.verify import VERIFY_IN, Check
 
 blueprint = Blueprint("verify", __name__)
@@ -30,7 +31,7 @@ def checked(asked: Any) -> dict[str, Any]:
     check: Check = VERIFY_IN.load(asked)
     costing.check_claim(check)
     check = replace(check, work=as_set(check.work, check.head, check.claim))
-    found = verify(check.work, check.head, check.claim, tolerance=check.tolerance)
+    found = verify(check.work, check.head, check.claim, tolerance=check.tolerance, barred=barred(check.part))
     return verified(check, found)
 
 

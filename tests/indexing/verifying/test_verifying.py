@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from fractions import Fraction
 
 import pytest
 
 from dividing.indexing.angles import Angle, parse_angle
 from dividing.indexing.head import TWELVE_GEARS, Head
-from dividing.indexing.setup import NO_ERROR, Tolerance
+from dividing.indexing.setup import NO_ERROR, MethodName, Move, Tolerance
 from dividing.indexing.verifying import Claim, GearingClaim, SecondClaim, as_set, verify
 from dividing.indexing.work import Angles, Arc, Divisions, Work
 from tests.indexing.refusals import faults_of
@@ -19,6 +20,46 @@ GEARED = Head(change_gears=TWELVE_GEARS)
 FIXTURE = Head(ratio=1, plates=(), direct_circles=(36,))
 LIST = Angles((Angle(Fraction(0)), Angle(Fraction(1, 7))))
 MINUTE = Fraction(1, 21600)
+
+
+class TestAMethodThatTheWorkForbids:
+    BARRED: Mapping[MethodName, str] = {"direct": "The worm stays in mesh.", "compound": "The plate is in use."}
+
+    @pytest.mark.parametrize(
+        ("work", "claim", "why"),
+        [
+            (Divisions(3), Claim("direct", 0, 8, 24), ["The worm stays in mesh."]),
+            (Divisions(3), Claim("plain", 13, 6, 18), []),
+            (Divisions(69), Claim("compound", 0, 21, 23, SecondClaim(-11, 33)), ["The plate is in use."]),
+            # The nearest hole on two circles takes the same second move.
+            (Divisions(73), Claim("nearest", 0, 0, 47, SecondClaim(0, 49)), ["The plate is in use."]),
+            (
+                Divisions(3),
+                Claim("direct", 0, 12, 36),
+                ["The worm stays in mesh.", "The direct plate has no circle of 36 holes."],
+            ),
+        ],
+    )
+    def test_cannot_be_set_and_the_reason_comes_first(self, work: Work, claim: Claim, why: list[str]) -> None:
+        found = verify(work, Head(), claim, barred=self.BARRED)
+        assert found.why == tuple(why)
+        assert (found.verdict == "cannot_be_set") == bool(why)
+
+    def test_is_not_gone_round_by_the_nearest_hole_of_the_direct_plate(self) -> None:
+        found = verify(Divisions(7), FIXTURE, Claim("nearest", circle=36), barred=self.BARRED)
+        assert (found.verdict, found.why, found.right) == ("cannot_be_set", ("The worm stays in mesh.",), None)
+
+    def test_is_not_what_is_shown_beside_it(self) -> None:
+        # 40/3 = 13 1/3 turns, 6 of 18.
+        found = verify(Divisions(3), Head(), Claim("direct", 0, 8, 24), barred=self.BARRED)
+        assert found.right is not None
+        assert (found.right.method, found.right.move) == ("plain", Move(13, 6, 18, 1))
+
+    def test_corrects_no_slip(self) -> None:
+        # Three of 24 make eight parts; two of 24 would make twelve, but not on this work.
+        claim = Claim("direct", 0, 3, 24)
+        assert [slip.slip for slip in verify(Divisions(12), Head(), claim).likely_slips] == ["counted_the_pin_hole"]
+        assert verify(Divisions(12), Head(), claim, barred=self.BARRED).likely_slips == ()
 
 
 class TestTheVerdict:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 from math import gcd, lcm
@@ -10,12 +11,12 @@ from typing import Literal
 from ..accuracy import accuracy
 from ..faults import Fault, Refused
 from ..head import Head
-from ..setup import Accuracy, Even, Rounded, Setup, Tolerance
+from ..setup import Accuracy, Even, MethodName, Rounded, Setup, Tolerance
 from ..tolerances import within
 from ..work import Angles, Divisions, Work
 from .case import Case
 from .claims import Claim, GearingClaim, SecondClaim
-from .making import makes, why_not
+from .making import makes
 from .slips import Slip, likely_slips
 
 __all__ = ["Claim", "GearingClaim", "SecondClaim", "Slip", "Verdict", "as_set", "verify"]
@@ -40,8 +41,17 @@ class Verdict:
         return 1 / self.step if self.step else None
 
 
-def verify(work: Work, head: Head, claim: Claim, *, tolerance: Tolerance | None = None) -> Verdict:
+def verify(
+    work: Work,
+    head: Head,
+    claim: Claim,
+    *,
+    tolerance: Tolerance | None = None,
+    barred: Mapping[MethodName, str] | None = None,
+) -> Verdict:
     """Hold a claim against the work: what it makes, exact; why it cannot be set; the slips that explain it.
+
+    `barred` gives reasons why some methods cannot be used for this work.
 
     >>> from dividing.indexing.work import Divisions
     >>> found = verify(Divisions(28), Head(), Claim("plain", turns=1, holes=20, circle=49))
@@ -51,8 +61,8 @@ def verify(work: Work, head: Head, claim: Claim, *, tolerance: Tolerance | None 
     if isinstance(work, Angles) and claim.method != "nearest":
         sentence = 'A list of angles has no one move to check; claim a circle with the method "nearest".'
         raise Refused([Fault(("claim", "method"), sentence)])
-    case = Case(work, head, claim)
-    step, why = makes(claim, head), tuple(why_not(claim, head))
+    case = Case(work, head, claim, barred)
+    step, why = makes(claim, head), tuple(case.why_not(claim))
     error = _error(case, step)
     return Verdict(
         _verdict(why, error, tolerance),

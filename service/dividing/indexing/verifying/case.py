@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal, NamedTuple
@@ -30,6 +30,8 @@ class Case:
     work: Work
     head: Head
     claim: Claim
+    barred: Mapping[MethodName, str] | None = None
+    """Methods that this work forbids, each with its reason."""
 
     @property
     def wanted(self) -> Fraction:
@@ -46,7 +48,21 @@ class Case:
         """Whether a claim makes the wanted work exactly and can be set."""
         if isinstance(self.work, Angles) or not self.work.rational:
             return False
-        return makes(claim, self.head) == self.wanted and not why_not(claim, self.head)
+        return makes(claim, self.head) == self.wanted and not self.why_not(claim)
+
+    def why_not(self, claim: Claim) -> list[str]:
+        """Each reason why a claim cannot be set: by the work first, then by the head; empty when it can."""
+        barred = self.barred or {}
+        by_work = dict.fromkeys(barred[name] for name in self._methods(claim) if name in barred)
+        return [*by_work, *why_not(claim, self.head)]
+
+    def _methods(self, claim: Claim) -> Iterator[MethodName]:
+        """The claim's method, and those whose moves it takes to find the nearest hole."""
+        yield claim.method
+        if claim.second:
+            yield "compound"
+        if claim.method == "nearest" and not self.head.plates:
+            yield "direct"
 
     def as_claimed(self) -> Setup | None:
         """The claim as a setup, where it is right and each of its moves is less than its circle."""
@@ -87,7 +103,7 @@ class Case:
 
     def _solved(self, methods: tuple[MethodName, ...] | None) -> tuple[Setup, ...]:
         try:
-            return solve(self.work, self.head, methods=methods, limit=20).setups
+            return solve(self.work, self.head, methods=methods, limit=20, barred=self.barred).setups
         except Refused:
             return ()
 

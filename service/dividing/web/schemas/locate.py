@@ -11,6 +11,7 @@ from dividing.indexing.head import Head
 from dividing.indexing.locating import GIVE_USUAL, Seen
 from dividing.indexing.setup import METHOD_NAMES
 from dividing.indexing.work import Work
+from dividing.parts import Part
 
 from .base import Request
 from .claim import GearingIn, Reading, SecondIn
@@ -30,6 +31,7 @@ class LostCount:
     head: Head
     setup: dict[str, Any] | None
     seen: Seen
+    part: Part | None = None
 
 
 class SeenIn(Request):
@@ -86,7 +88,7 @@ class LocateIn(Request):
             faults.append(Fault(("work",), sentence))
         if asked is None or faults:
             raise Refused(faults)
-        return LostCount(asked.work, given["head"], given["setup"], given["seen"])
+        return LostCount(asked.work, given["head"], given["setup"], given["seen"], asked.part)
 
     def _unasked(self) -> dict[str, Any]:
         return {"head": DEFAULT_HEAD, "every": None, "setup": None}

@@ -10,6 +10,7 @@ from dividing.indexing.head import Head
 from dividing.indexing.setup import Tolerance
 from dividing.indexing.verifying import Claim
 from dividing.indexing.work import Work
+from dividing.parts import Part
 
 from .base import Request
 from .claim import ClaimIn, claim_on
@@ -26,6 +27,7 @@ class Check:
     head: Head
     tolerance: Tolerance | None
     claim: Claim
+    part: Part | None = None
 
 
 class VerifyIn(Request):
@@ -46,7 +48,7 @@ class VerifyIn(Request):
         if asked is None or faults:
             raise Refused(faults)
         claim = claim_on(given["head"], given["claim"])
-        return Check(asked.work, given["head"], given["tolerance"], claim)
+        return Check(asked.work, given["head"], given["tolerance"], claim, asked.part)
 
     def _unasked(self) -> dict[str, Any]:
         return {"head": DEFAULT_HEAD, "every": None, "tolerance": None}
