@@ -156,6 +156,8 @@ class TestAnotherRatio:
             (Arc(parse_angle("61°15'")), TABLE, Claim("dial", 0, reading=parse_angle("61°15'"))),
             # 120:1 would make it 90 degrees, but there a turn of the dial is 3.
             (Divisions(4), TABLE, Claim("dial", 29, reading=parse_angle("3"))),
+            # 60/48 = 1 1/4 turns, but no dial of 100 divisions shows 125.
+            (Divisions(48), LINES, Claim("dial", 0, divisions=Fraction(125))),
             # On a head without a dial its divisions say nothing.
             (Divisions(28), Head(), Claim("dial", 1, divisions=Fraction(3))),
             # With this train the crank turns nothing on a head of 5:1, and is wrong on the others.
@@ -189,6 +191,19 @@ class TestAnotherRatio:
         asked = f" Or is it meant as {every} divisions a move? Then say so: the work goes round {every} times."
         first = next(other_ratio(case(Divisions(divisions), claim)))
         assert first.explanation.endswith(f"make one turn of the spindle.{asked if every else ''}")
+
+    @pytest.mark.parametrize(
+        ("work", "claim"),
+        [
+            (Arc(parse_angle("13.5")), Claim("plain", 2, 4, 16)),  # 60 x 13.5/360 = 2 1/4
+            (Divisions(28, 3), Claim("plain", 6, 21, 49)),  # 60 x 3/28 = 6 3/7
+        ],
+    )
+    def test_of_an_angle_or_of_several_asked_for_nothing_more_is_asked(self, work: Work, claim: Claim) -> None:
+        first = next(other_ratio(case(work, claim)))
+        assert first.explanation == (
+            "This move is right on a head of 60:1. Yours is 40:1: 40 crank turns make one turn of the spindle."
+        )
 
     def test_one_turn_for_each_division_is_no_block(self) -> None:
         # 60/3 = 20 turns on a head of 20:1 bring the work home at every move.

@@ -94,7 +94,8 @@ def _made_at(claim: Claim, head: Head, ratio: int) -> Fraction | None:
         step = Fraction(claim.turns, ratio)
         if claim.reading:
             return step + claim.reading.turns if claim.turns and claim.reading.turns * ratio < 1 else None
-        return step + (claim.divisions or Fraction(0)) / (ratio * head.dial_units) if head.dial_units else None
+        lines = claim.divisions or Fraction(0)
+        return step + lines / (ratio * head.dial_units) if lines < head.dial_units else None
     made = makes(claim, head)
     if claim.gearing is None:
         return None if made is None else made * head.ratio / ratio
