@@ -145,7 +145,11 @@ def test_where_a_helix_is_cut_the_worm_stays_in_mesh(client: FlaskClient) -> Non
             "#/setup/method",
             "Nothing serves with these methods. Direct: While a helix is cut",
         ),
-        ({"work": {"part": HELIX}, "head": {"plates": []}}, "#/head", "Nothing serves with these methods. Direct: Wh"),
+        (
+            {"work": {"part": HELIX}, "head": {"plates": []}},
+            "#/head",
+            "Nothing serves on this head. Direct, differential",
+        ),
     ],
 )
 def test_where_nothing_serves_the_field_that_asked_is_told(

@@ -96,7 +96,8 @@ def test_a_helix_on_the_dial_alone_has_nothing_that_serves(client: FlaskClient) 
     part = {"kind": "helix", "starts": 3, "diameter": 20, "lead": 400, "hand": "right", "unit": "mm"}
     response = client.post("/v1/solve", json={"work": {"part": part}, "head": head})
     assert response.status_code == 422
-    assert response.json["errors"][0]["pointer"] == "#/methods"
+    # No methods were asked for, so it is the head that has to change.
+    assert response.json["errors"][0]["pointer"] == "#/head"
 
 
 REFUSED: list[tuple[Any, list[tuple[str, str]]]] = [

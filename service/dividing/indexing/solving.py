@@ -72,7 +72,8 @@ def solve(
     if refusals:
         declined = {name: no for name in names if (no := refusals.get(name) or declined.get(name))}
     if not setups:
-        raise Refused([Fault(("methods",), _nothing_serves(declined, asked=methods is not None))])
+        place = "head" if methods is None else "methods"
+        raise Refused([Fault((place,), _nothing_serves(declined, asked=methods is not None))])
     return Solution(work, head, tuple(setups[:limit]), tuple(declined.values()))
 
 
@@ -134,6 +135,10 @@ def _approximate(
 
 
 def _nothing_serves(declined: Mapping[MethodName, Declined], *, asked: bool) -> str:
-    reasons = " ".join(f"{name.capitalize()}: {no.reason}" for name, no in declined.items())
-    advice = "Allow other methods, or change the head." if asked else "Change the head."
-    return f"Nothing serves with these methods. {reasons} {advice}"
+    alike: dict[str, list[str]] = {}
+    for name, no in declined.items():
+        alike.setdefault(no.reason, []).append(name)
+    reasons = " ".join(f"{', '.join(names).capitalize()}: {reason}" for reason, names in alike.items())
+    if asked:
+        return f"Nothing serves with these methods. {reasons} Allow other methods, or change the head."
+    return f"Nothing serves on this head. {reasons} Change the head."
