@@ -44,6 +44,9 @@ MADE = [
     ("second_move_wrong_way", Divisions(69), Head(), Claim("compound", 0, 21, 23, SecondClaim(11, 33)),
      "Both moves have the right size, but the second has to go against the first: 11 spaces back on 33, with the sign "
      "-. Always make it in the same order, after the first.", Claim("compound", 0, 21, 23, SecondClaim(-11, 33))),
+    ("second_move_wrong_way", Divisions(69), Head(), Claim("compound", 0, 11, 33, SecondClaim(-21, 23)),
+     "The smaller part of a turn comes off the larger: first 21 spaces on 23, then 11 spaces back on 33. As you have "
+     "it the work goes back.", Claim("compound", 0, 21, 23, SecondClaim(-11, 33))),
     ("idlers_off_by_one", Divisions(73), GEARED,
      Claim("differential", 0, 12, 21, gearing=GearingClaim(48, 28, None, 1)),
      "The gears are right, but with 1 idler the plate turns the wrong way. It must turn against the crank, which "

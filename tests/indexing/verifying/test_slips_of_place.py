@@ -372,12 +372,40 @@ class TestTheSecondMove:
         ],
     )
     def test_is_turned_about(self, second: SecondClaim, way: str, sign: str) -> None:
-        (undone,) = second_move_wrong_way(case(69, Claim("compound", 0, 21, 23, second)))
+        *_, undone = second_move_wrong_way(case(69, Claim("compound", 0, 21, 23, second)))
         assert undone == Undone(
             Claim("compound", 0, 21, 23, SecondClaim(-second.holes, 33)),
             f"Both moves have the right size, but the second has to go {way} on 33, with the sign {sign}. Always make "
             "it in the same order, after the first.",
         )
+
+    @pytest.mark.parametrize(
+        ("claim", "right", "first", "then"),
+        [
+            # 40/69 = 21/23 - 11/33.
+            (Claim("compound", 0, 11, 33, SecondClaim(-21, 23)), Claim("compound", 0, 21, 23, SecondClaim(-11, 33)),
+             "21 spaces on 23", "11 spaces back on 33"),
+            (Claim("compound", 0, 1, 20, SecondClaim(-1, 15)), Claim("compound", 0, 1, 15, SecondClaim(-1, 20)),
+             "1 space on 15", "1 space back on 20"),
+        ],
+    )  # fmt: skip
+    def test_takes_the_smaller_part_from_the_larger(self, claim: Claim, right: Claim, first: str, then: str) -> None:
+        assert next(second_move_wrong_way(case(69, claim))) == Undone(
+            right,
+            f"The smaller part of a turn comes off the larger: first {first}, then {then}. As you have it the work "
+            "goes back.",
+        )
+
+    @pytest.mark.parametrize(
+        "claim",
+        [
+            Claim("compound", 0, 11, 33, SecondClaim(21, 23)),
+            Claim("compound", 1, 11, 33, SecondClaim(-21, 23)),
+            Claim("compound", 0, 0, 33, SecondClaim(-21, 23)),
+        ],
+    )
+    def test_with_whole_turns_or_forward_nothing_was_taken_from_the_smaller(self, claim: Claim) -> None:
+        assert [undone.claim.circle for undone in second_move_wrong_way(case(69, claim))] == [33]
 
     @pytest.mark.parametrize("claim", [Claim("plain", 1, 21, 49), Claim("compound", 0, 1, 20, SecondClaim(0, 21))])
     def test_where_there_is_none_nothing_is_turned(self, claim: Claim) -> None:

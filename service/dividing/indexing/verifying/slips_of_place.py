@@ -10,7 +10,7 @@ from ..angles import Angle
 from ..wording.figures import angle_text, counted, mixed, turns_and_spaces
 from ..work import Divisions
 from .case import Case, Undone
-from .claims import Claim, with_turns
+from .claims import Claim, SecondClaim, with_turns
 from .making import makes
 
 
@@ -195,7 +195,8 @@ def _same_fraction(case: Case) -> Iterator[Claim]:
 
 
 def second_move_wrong_way(case: Case) -> Iterator[Undone]:
-    """The second move was made the other way round."""
+    """The second move was made the other way round, or the larger part of a turn was taken from the smaller."""
+    yield from _taken_from_the_smaller(case.claim)
     second = case.claim.second
     if second and second.holes:
         right = replace(second, holes=-second.holes)
@@ -205,4 +206,15 @@ def second_move_wrong_way(case: Case) -> Iterator[Undone]:
             f"Both moves have the right size, but the second has to go {way} the first: "
             f"{counted(abs(right.holes), 'space')} {forward} on {right.circle}, with the sign {sign}. "
             "Always make it in the same order, after the first.",
+        )
+
+
+def _taken_from_the_smaller(claim: Claim) -> Iterator[Undone]:
+    second = claim.second
+    if second and second.holes < 0 and claim.circle and claim.holes and not claim.turns:
+        yield Undone(
+            replace(claim, holes=-second.holes, circle=second.circle, second=SecondClaim(-claim.holes, claim.circle)),
+            f"The smaller part of a turn comes off the larger: first {counted(-second.holes, 'space')} on "
+            f"{second.circle}, then {counted(claim.holes, 'space')} back on {claim.circle}. As you have it the work "
+            "goes back.",
         )
