@@ -129,6 +129,15 @@ def test_a_cut_on_the_place_of_another_is_told_first(client: FlaskClient) -> Non
     assert told[1:] == ask(client, {"work": {"angle": "90°", "count": 4}})["cautions"]
 
 
+def test_lines_of_a_straight_scale_fall_on_no_others_though_the_spindle_turns_round(client: FlaskClient) -> None:
+    # 0.25/40 = 0.00625 in is one crank turn, so the forty-first line comes after a whole turn of the spindle.
+    scale = {"kind": "dial", "form": "linear", "divisions": 50, "spacing": 0.00625, "unit": "in"}
+    head = {"screw": {"lead": 0.25, "unit": "in"}}
+    told = ask(client, {"work": {"part": scale}, "head": head})
+    assert told["work"]["step"]["turns"] == "1/40"
+    assert [sentence for sentence in told["cautions"] if "falls on the place" in sentence] == []
+
+
 def test_a_table_too_long_is_left_out_and_said_so(client: FlaskClient) -> None:
     told = ask(client, {"work": {"divisions": 20011}, "methods": ["nearest"]})
     assert [setup["positions"] for setup in told["setups"]] == [None, None]

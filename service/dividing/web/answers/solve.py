@@ -35,8 +35,8 @@ def solved(question: Question, solution: Solution, link: str) -> Answer:
         "declined": [{"method": no.method, "reason": no.reason} for no in solution.declined],
         "part": None if part is None else part_out(part, solution.setups[0]),
         "cautions": [
-            *(part.cautions if part else ()),
-            *wording.same_place(work),
+            # A straight scale is ruled over many turns of the spindle: a part knows its own places.
+            *(part.cautions if part else wording.same_place(work)),
             *wording.GENERAL,
             *([_left_out(work)] if left_out else ()),
         ],
