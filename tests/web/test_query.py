@@ -105,6 +105,12 @@ def test_a_link_is_plain_to_read(client: FlaskClient) -> None:
     assert told["link"] == "/#divisions=73&limit=2&ratio=60&plates=15,16/21"
 
 
+@pytest.mark.parametrize("field", ["every", "tolerance", "methods"])
+def test_a_field_that_is_null_says_nothing_in_the_link(client: FlaskClient, field: str) -> None:
+    told = client.post("/v1/solve", json={"work": {"divisions": 28}, field: None}).json
+    assert told["link"] == "/#divisions=28"
+
+
 def test_a_decimal_comma_in_a_list_becomes_a_point_in_its_link(client: FlaskClient) -> None:
     told = client.post("/v1/solve", json={"work": {"angles": ["0", "22,5"]}}).json
     assert told["link"] == "/#angles=0,22.5"

@@ -69,3 +69,14 @@ def test_no_answer_sets_a_cookie_and_none_sent_is_minded(assembled: Flask) -> No
     told = client.get("/v1/solve?divisions=28")
     assert told.status_code == 200
     assert "Set-Cookie" not in told.headers
+
+
+def test_a_fault_that_nobody_has_words_for_is_a_plain_500() -> None:
+    app = StatelessFlask("alone", static_folder=None)
+
+    @app.route("/")
+    def view() -> str:
+        raise ZeroDivisionError
+
+    app.know_routes()
+    assert app.test_client().get("/").status_code == 500

@@ -21,10 +21,6 @@ class NoSession(SessionInterface):
         """The same nothing for everybody."""
         return self
 
-    def is_null_session(self, obj: object) -> bool:  # noqa: ARG002
-        """Always."""
-        return True
-
 
 class Known(MapAdapter):
     """What serves a method at a path without variables: looked for once."""
