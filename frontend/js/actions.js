@@ -82,7 +82,7 @@ export const actions = {
     const { asked, chosen, question } = store.get();
     await schedule(asked, turn);
     const setup = store.get().answer.setups[chosen];
-    if (!setup.positions) return say("The schedule of cuts is not here yet. Try again in a moment.");
+    if (!setup.positions) return focusOn("no-cuts");
     startJob({ title: asWords(question), asked, setup });
   },
   ...paperActions,

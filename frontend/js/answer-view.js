@@ -59,7 +59,7 @@ function share({ shared }) {
 function waiting(state) {
   if (state.unsure) return html`<p class="wait">No move for this yet. Press “Work it out” to see what is missing.</p>`;
   if (state.busy) return html`<p class="wait">Working it out…</p>`;
-  return html`<p class="wait">Type a number of divisions: the crank move appears here.</p>`;
+  return html`<p class="wait">The crank move appears here as you type.</p>`;
 }
 
 export function answerView(state) {

@@ -36,11 +36,16 @@ async function leave(href, title) {
   say(`${title} cannot be fetched without a connection.`);
 }
 
+// Back leads to the view before.
+export function turnTo(view, address) {
+  if (view !== store.get().view) history.pushState({ view }, "", address);
+  store.set({ view, astray: null });
+}
+
 export function go({ view }, pressed) {
   if (!isHere(view)) return leave(pressed?.href || PLACES[view][1], pressed?.textContent || PLACES[view][0]);
-  store.set({ view, astray: null });
   // A question stays in the address; without one the view does.
-  if (!QUESTION.test(location.hash)) history.replaceState(null, "", view === own.name ? location.pathname : `#${view}`);
+  turnTo(view, QUESTION.test(location.hash) ? undefined : view === own.name ? location.pathname : `#${view}`);
   window.scrollTo(0, 0);
   setTimeout(() => document.querySelector("#main h1")?.focus());
 }
@@ -123,6 +128,7 @@ export function openDocument(given) {
     given.connected?.(online);
   });
   document.addEventListener("click", clicked);
+  window.addEventListener("popstate", ({ state }) => store.set({ view: state?.view || own.name }));
   window.addEventListener("hashchange", openLink);
   // Put aside by the browser meanwhile, it may show an old count or head.
   window.addEventListener("pageshow", ({ persisted }) => {

@@ -3,12 +3,12 @@
 import { html } from "./html.js";
 import { count, plural } from "./words.js";
 
-const tile = (value, label, before = "") => html`<div class="tile${String(value).length > 5 ? " long" : ""}"><dt>${label}</dt><dd>${before}${value}</dd></div>`;
+const tile = (value, label) => html`<div class="tile${String(value).length > 5 ? " long" : ""}"><dt>${label}</dt><dd>${value}</dd></div>`;
 
 function crankTiles(move) {
   const tiles = [];
   if (move.turns || !move.holes) tiles.push(tile(move.turns, plural(move.turns, "turn")));
-  if (move.holes) tiles.push(tile(Math.abs(move.holes), plural(move.holes, "space"), move.holes < 0 ? "−" : ""), tile(move.circle, "circle"));
+  if (move.holes) tiles.push(tile(Math.abs(move.holes), plural(move.holes, "space") + (move.holes < 0 ? " back" : "")), tile(move.circle, "circle"));
   return tiles;
 }
 

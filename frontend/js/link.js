@@ -21,8 +21,6 @@ function workWords(question) {
   return words;
 }
 
-const joined = (numbers) => numbers.join(",");
-
 function readIdlers(text) {
   const [a, b, c, d] = list(text);
   return { simple: { with: a, against: b }, compound: { with: c, against: d } };
@@ -41,11 +39,11 @@ function readScrew(text) {
 // How each word of the head is written, and how it is read.
 const HEAD = {
   ratio: [String, numberOr],
-  plates: [(plates) => plates.map(joined).join("/"), (text) => text.split("/").map(list).filter((plate) => plate.length)],
+  plates: [(plates) => plates.join("/"), (text) => text.split("/").map(list).filter((plate) => plate.length)],
   mounted_plate: [String, numberOr],
-  direct_circles: [joined, list], change_gears: [joined, list], stop_circles: [joined, list],
+  direct_circles: [String, list], change_gears: [String, list], stop_circles: [String, list],
   worm_disengages: [String, (text) => text !== "false"],
-  idlers: [({ simple, compound }) => joined([simple.with, simple.against, compound.with, compound.against]), readIdlers],
+  idlers: [({ simple, compound }) => String([simple.with, simple.against, compound.with, compound.against]), readIdlers],
   dial: [({ divisions, graduation, vernier }) => divisions ? String(divisions) : [graduation, vernier].filter(Boolean).join("/"), readDial],
   screw: [({ lead, unit }) => `${lead} ${unit}`, readScrew],
 };

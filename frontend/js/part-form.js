@@ -2,7 +2,7 @@
 
 import { html } from "./html.js";
 import { choice, field } from "./field.js";
-import { DEFAULT_PART, PARTS } from "./part-kinds.js";
+import { DEFAULT_PART, PARTS, fieldsOf } from "./part-kinds.js";
 
 function partField([name, label, mode, hint], part, found) {
   const id = `part-${name}`;
@@ -12,8 +12,7 @@ function partField([name, label, mode, hint], part, found) {
 
 export function partFields(part, found) {
   const whole = { ...DEFAULT_PART, ...part };
-  const [, fields] = PARTS[whole.kind];
   const kinds = Object.entries(PARTS).map(([kind, [title]]) => [kind, title]);
   return html`<div class="fields part">${choice({ id: "part-kind", label: "Which part", options: kinds, chosen: whole.kind, found })}
-    ${fields.map((each) => partField(each, whole, found))}</div>`;
+    ${fieldsOf(whole).map((each) => partField(each, whole, found))}</div>`;
 }

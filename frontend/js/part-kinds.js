@@ -31,22 +31,21 @@ export const PARTS = {
 
 export const DEFAULT_PART = { kind: "spur_gear", unit: "mm", hand: "right", form: "side_mill" };
 
+export const fieldsOf = (part) => (PARTS[part?.kind] || PARTS.spur_gear)[1];
+
 // Fields typed for another kind stay in the page and are not sent.
 export function typedPart(part) {
   const whole = { ...DEFAULT_PART, ...part };
-  const [, fields] = PARTS[whole.kind] || PARTS.spur_gear;
-  const mine = fields.map(([name]) => [name, whole[name]]).filter(([, value]) => value !== undefined && String(value).trim() !== "");
+  const mine = fieldsOf(whole).map(([name]) => [name, whole[name]]).filter(([, value]) => value !== undefined && String(value).trim() !== "");
   return { kind: whole.kind, ...Object.fromEntries(mine) };
 }
 
 export function isCount(part, name) {
-  const [, fields] = PARTS[part.kind] || PARTS.spur_gear;
-  return fields.some(([field, , mode]) => field === name && mode === COUNT);
+  return fieldsOf(part).some(([field, , mode]) => field === name && mode === COUNT);
 }
 
 export function isBlankPart(part) {
-  const [, fields] = PARTS[(part && part.kind) || DEFAULT_PART.kind] || PARTS.spur_gear;
-  return !part || !String(part[fields[0][0]] ?? "").trim();
+  return !String(part?.[fieldsOf(part)[0][0]] ?? "").trim();
 }
 
 export const partTitle = (part) => (PARTS[part.kind] || ["Part"])[0];

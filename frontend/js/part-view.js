@@ -1,15 +1,12 @@
 // The part: drawing, sizes with the source of each formula, gears for its lead, its own schedule. Pure.
 
-import { html, items, raw, sheet } from "./html.js";
+import { html, items, raw, sheet, table } from "./html.js";
 import { drawPart } from "./draw-part.js";
 import { byPlace } from "./gears.js";
 
 const SHOWN = 400;
 const HEADINGS = { hole: "Hole", x: "x", y: "y", degrees: "Angle", line: "Line", class: "Line is", number: "Number", flute: "Flute", space: "Space after it" };
 const PLACES = [["worm", "Worm side"], ["second_stud", "Stud, second"], ["first_stud", "Stud, first"], ["screw", "Table screw"], ["idlers", "Idlers"]];
-
-const table = (label, heads, rows) => html`<div class="wide" tabindex="0" role="region" aria-label="${label}"><table><thead><tr>${heads.map((head) => html`<th scope="col">${head}</th>`)}</tr></thead>
-    <tbody>${rows.map(([first, ...rest]) => html`<tr><th scope="row">${first}</th>${rest.map((cell) => html`<td>${cell}</td>`)}</tr>`)}</tbody></table></div>`;
 
 const row = ({ name, text, note, source }) => [html`${name} <span class="under">${source}</span>`, html`${text}${note ? html` <span class="under">${note}</span>` : ""}`];
 

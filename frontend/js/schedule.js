@@ -1,6 +1,6 @@
 // The schedule of cuts, as a table and as a file for a spreadsheet. Pure.
 
-import { html, sheet } from "./html.js";
+import { html, sheet, table } from "./html.js";
 import { seconds } from "./words.js";
 
 const SHOWN = 400;
@@ -25,12 +25,11 @@ const columnsOf = (setup) => COLUMNS.filter(([, , has]) => has(setup));
 
 export function schedule(setup) {
   const rows = setup.positions;
-  if (!rows) return sheet("Schedule of cuts", html`<p class="soft">Comes a moment after the move; beyond 20,000 rows it is left out.</p>`);
+  if (!rows) return sheet("Schedule of cuts", html`<p id="no-cuts" tabindex="-1">It comes a moment after the move. Beyond 20,000 rows it is left out, and there is no cutting by it.</p>`);
   const columns = columnsOf(setup);
   return sheet("Schedule of cuts", html`<p class="row"><button data-do="csv" id="csv">Save as CSV</button></p>
-    <div class="wide" tabindex="0" role="region" aria-label="Schedule of cuts"><table><thead><tr>${columns.map(([title]) => html`<th scope="col">${title}</th>`)}</tr></thead>
-    <tbody>${rows.slice(0, SHOWN).map((row) => html`<tr class="${row.free_check ? "check" : ""}">${columns.map(([, value], at) => (at
-      ? html`<td>${value(row)}</td>` : html`<th scope="row">${value(row)}${row.free_check ? html` <span class="soft">pin home</span>` : ""}</th>`))}</tr>`)}</tbody></table></div>
+    ${table("Schedule of cuts", columns.map(([title]) => title), rows.slice(0, SHOWN).map((row) => columns.map(([, value], at) => (at || !row.free_check
+      ? value(row) : html`${value(row)} <span class="soft">pin home</span>`))), (at) => (rows[at].free_check ? "check" : ""))}
     ${rows.length > SHOWN && html`<p class="soft">The first ${SHOWN} of ${rows.length} cuts; the file has them all.</p>`}`);
 }
 

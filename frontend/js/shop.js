@@ -1,6 +1,6 @@
 // The screen for somebody at the machine: one job, one cut at a time, the count kept after every step.
 
-import { focusOn, say } from "./document.js";
+import { focusOn, say, turnTo } from "./document.js";
 import { html, mount } from "./html.js";
 import { store } from "./store.js";
 import { addJob, backward, changeJob, forward, jobOf, removeJob, rowOf } from "./jobs.js";
@@ -19,7 +19,8 @@ const shop = () => store.get().shop;
 
 export function start(job) {
   addJob(job);
-  store.set({ view: "shop", lost: null });
+  store.set({ lost: null });
+  turnTo("shop");
   toTop();
 }
 
@@ -76,7 +77,8 @@ export const shopActions = {
     toTop();
   },
   show({ id }) {
-    store.set({ shop: { ...shop(), open: id }, view: "shop", lost: null });
+    store.set({ shop: { ...shop(), open: id }, lost: null });
+    turnTo("shop");
     toTop();
     announce();
   },

@@ -58,6 +58,32 @@ def test_a_lent_head_can_be_given_back_from_every_document(open_page: Open) -> N
     expect(page.locator("#head-line")).to_contain_text("40:1")
 
 
+def test_back_leads_to_the_view_before(page: Page) -> None:
+    heading = page.get_by_role("heading", level=1)
+    page.get_by_label("Divisions").fill("28")
+    expect(page.locator("#csv")).to_be_visible()
+    page.locator("#go-jobs").click()
+    expect(heading).to_have_text("Jobs")
+    page.go_back()
+    expect(page.get_by_label("Divisions")).to_have_value("28")
+    page.get_by_role("button", name="Start cutting").click()
+    expect(heading).to_have_text("Get ready")
+    page.go_back()
+    expect(heading).to_have_text("Crank move")
+    expect(page.get_by_role("button", name="Start cutting")).to_be_visible()
+    page.go_forward()
+    expect(heading).to_have_text("Get ready")
+
+
+def test_back_leads_to_the_view_that_a_link_named(open_page: Open) -> None:
+    page = open_page("check.html#angles")
+    heading = page.get_by_role("heading", level=1)
+    page.locator("#go-check").click()
+    expect(heading).to_have_text("Check a setup worked by hand")
+    page.go_back()
+    expect(heading).to_have_text("Angles")
+
+
 def test_the_question_is_still_there_on_the_way_back(page: Page) -> None:
     page.get_by_label("Divisions").fill("28")
     page.locator("#csv").wait_for()

@@ -117,6 +117,12 @@ def test_a_length_that_is_none_is_told_in_the_words_of_the_shop(page: Page, fiel
     expect(page.locator(f"#{field}-wrong")).to_have_text("Give a number, such as 12.5.")
 
 
+@pytest.mark.parametrize("kind", ["divisions", "angle", "angles", "part"])
+def test_a_blank_page_says_the_same_of_every_question(page: Page, kind: str) -> None:
+    page.locator(f"#kind-{kind}").check(force=True)
+    expect(page.locator(".wait")).to_have_text("The crank move appears here as you type.")
+
+
 def test_a_list_without_an_angle_asks_for_one(page: Page) -> None:
     page.locator("#kind-angles").check(force=True)
     page.get_by_role("button", name="Work it out").click()
@@ -147,6 +153,30 @@ def test_an_inexact_setup_says_how_far_off_it_is_at_the_rim(page: Page) -> None:
     page.get_by_role("button", name="A move of its own for every cut, on 49").click()
     # 326.08" on a radius of 100: 326.08 x pi / 648000 x 100 = 0.1581.
     expect(page.locator(".move .mark strong")).to_have_text("Off by up to 5′26″, 0.1581 at the rim of 200")
+
+
+def test_a_second_move_the_other_way_is_said_in_words_and_not_with_a_sign_too(page: Page) -> None:
+    page.get_by_label("Divisions").fill("106")
+    page.get_by_role("button", name="35 spaces on 47, then 18 spaces back on 49").click()
+    expect(page.get_by_role("heading", name="Then: plate and crank together, the opposite way")).to_be_visible()
+    reads(page, ["35 spaces", "47 circle", "18 spaces back", "49 circle"])
+
+
+def test_where_no_schedule_can_come_start_cutting_says_why(page: Page) -> None:
+    page.get_by_label("Divisions").fill("20001")
+    page.get_by_role("button", name="Start cutting").click()
+    expect(page.locator("#no-cuts")).to_be_focused()
+    expect(page.locator("#no-cuts")).to_be_in_viewport()
+    expect(page.locator("#no-cuts")).to_contain_text("Beyond 20,000 rows it is left out")
+
+
+# Thirty rows stand whole, so that nothing of a part's sizes is hidden; more scroll in a frame.
+@pytest.mark.parametrize(("divisions", "hidden"), [("30", False), ("31", True)])
+def test_only_a_long_schedule_scrolls_in_a_frame(page: Page, divisions: str, hidden: bool) -> None:
+    page.get_by_label("Divisions").fill(divisions)
+    expect(page.locator("#result tbody tr")).to_have_count(int(divisions))
+    frame = page.get_by_role("region", name="Schedule of cuts")
+    assert frame.evaluate("({ scrollHeight, clientHeight }) => scrollHeight > clientHeight") is hidden
 
 
 def test_the_reasons_why_other_methods_decline_are_given(page: Page) -> None:

@@ -102,6 +102,19 @@ def test_done_is_high_enough_for_a_glove(open_page: Open) -> None:
     assert box["height"] >= 96
 
 
+# Without drawings to fill the screen its buttons stay at the foot and as high as a finger needs.
+@pytest.mark.parametrize("screen", [lost_and_refused, finished, closing])
+def test_the_buttons_stand_at_the_foot_of_a_screen_without_drawings(
+    open_page: Open, screen: Callable[[Page], None]
+) -> None:
+    page = open_page(width=800, height=1200)
+    screen(page)
+    box = page.locator(".shop-buttons").bounding_box()
+    assert box is not None
+    assert box["height"] < 150
+    assert box["y"] + box["height"] == pytest.approx(1200, abs=1)
+
+
 def test_the_plate_follows_the_cut(page: Page) -> None:
     cutting(page)
     # The eighth cut: six moves of 21 spaces end at 126 - 2 x 49 = 28, and one more leads home.

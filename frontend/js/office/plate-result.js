@@ -1,6 +1,6 @@
 // A plate to make, as it is drilled: how the head is set, both errors, hole sizes, the schedule. Pure.
 
-import { html, raw } from "../html.js";
+import { html, raw, table } from "../html.js";
 import { count, seconds } from "../words.js";
 import { runs } from "./coverage-next.js";
 import { drawBlank } from "./draw-blank.js";
@@ -24,11 +24,6 @@ const COLUMNS = [
   ["y", (row) => place(row.y), ({ schedule }) => schedule[0].x !== null],
   ["Off by", (row) => seconds(row.error_seconds), ({ setup }) => !setup.exact],
 ];
-
-function table(label, heads, rows) {
-  return html`<div class="wide" tabindex="0" role="region" aria-label="${label}"><table><thead><tr>${heads.map((head) => html`<th scope="col">${head}</th>`)}</tr></thead>
-    <tbody>${rows.map(([first, ...rest]) => html`<tr><th scope="row">${first}</th>${rest.map((cell) => html`<td>${cell}</td>`)}</tr>`)}</tbody></table></div>`;
-}
 
 function schedule(plate) {
   const columns = COLUMNS.filter(([, , has]) => has(plate));
