@@ -49,10 +49,10 @@ const declined = (reasons) => reasons?.length ? sheet("Why not another way", htm
   <dt>${METHODS[method]}</dt><dd>${reason}</dd>`)}</dl>`) : "";
 
 // To be copied, or scanned by another tablet.
-function share({ shared }) {
+function share({ shared, copied }) {
   if (!shared) return "";
   return html`<div class="share"><div class="field"><label for="link">This setup as a link</label><input id="link" type="text" readonly value="${shared}"></div>
-    <p class="row"><button data-do="copy" id="copy">Copy</button></p>
+    <p class="row"><button data-do="copy" id="copy">${copied ? "Copied" : "Copy"}</button></p>
     <figure><img src="/qr.svg?${shared.split("#")[1] || ""}" alt="QR code of the link" width="180" height="180"><figcaption>Opens this setup</figcaption></figure></div>`;
 }
 
@@ -67,7 +67,7 @@ export function answerView(state) {
   if (!answer) return state.problem ? "" : waiting(state);
   const setup = answer.setups[state.chosen];
   return html`<div class="columns"><div class="column">
-    <section class="sheet move" aria-labelledby="move"><h2 id="move" tabindex="-1">${METHODS[setup.method]} indexing</h2>
+    <section class="sheet move" aria-labelledby="move"><h2 id="move" tabindex="-1">${setup.dial ? "Indexing by the dial" : `${METHODS[setup.method]} indexing`}</h2>
       ${figures(setup)}${exactness(setup, question)}${mounting(setup, head)}${gears(setup)}
       <div class="row"><button class="main" id="start" data-do="cut">Start cutting</button>
       <button id="print" data-do="print">Print job card</button>

@@ -13,7 +13,7 @@ export const paperActions = {
   },
   share() {
     const shared = store.get().shared ? null : location.href;
-    store.set({ shared });
+    store.set({ shared, copied: false });
     if (shared) setTimeout(() => focusOn("link"));
   },
   // Only a page from https may write to the clipboard.
@@ -22,6 +22,7 @@ export const paperActions = {
     box.select();
     try {
       await navigator.clipboard.writeText(box.value);
+      store.set({ copied: true });
       say("The link is copied.");
     } catch {
       say("The link is selected: copy it from the field.");

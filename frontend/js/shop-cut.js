@@ -16,9 +16,8 @@ const figureRow = (list) => html`<p class="shop-figures">${list.map(figure)}</p>
 const firstCut = ({ phase }) => `No move. Make the first ${phase === "trial" ? "mark" : "cut"} where you stand.`;
 
 function dialMove(row, job) {
-  const whole = row.turns ? `First ${row.turns} whole ${row.turns === 1 ? "turn" : "turns"} of the handwheel from the last setting, then on to the reading.`
-    : "Less than a turn on from the last setting.";
-  return html`<p class="shop-figures"><span class="shop-figure long"><b>${row.dial.set}</b> <span>on the dial</span></span></p>
+  const whole = row.turns ? "Whole turns of the handwheel from the last setting, then on to the reading." : "Less than a turn on from the last setting.";
+  return html`<p class="shop-figures">${figures(row.turns, 0).map(figure)}<span class="shop-figure long"><b>${row.dial.set}</b> <span>on the dial</span></span></p>
     <p class="shop-dial">${row.cut === 1 && !row.degrees ? firstCut(job) : whole}</p>`;
 }
 

@@ -170,7 +170,6 @@ class TestWhatCannotBeRead:
     @pytest.mark.parametrize(
         ("written", "at", "expected"),
         [
-            ("", 0, ANGLE),
             ("   ", 3, ANGLE),
             ("nan", 0, ANGLE),
             ("inf", 0, ANGLE),
@@ -249,6 +248,7 @@ class TestWhatCannotBeRead:
     @pytest.mark.parametrize(
         ("written", "sentence"),
         [
+            ("", f"Nothing is given: expected {ANGLE}."),
             ("22\0", f'Stopped at character 3 of "22\ufffd": expected {UNITS}, or {END}.'),
             ("\ud800", f'Stopped at character 1 of "\ufffd": expected {ANGLE}.'),
             ("22\u202e5", f'Stopped at character 3 of "22\ufffd5": expected {UNITS}, or {END}.'),

@@ -57,7 +57,6 @@ class TestWhatIsNoNumber:
     @pytest.mark.parametrize(
         ("written", "at", "expected"),
         [
-            ("", 0, NUMBER),
             ("nan", 0, NUMBER),
             ("inf", 0, NUMBER),
             ("-", 1, NUMBER),
@@ -79,6 +78,10 @@ class TestWhatIsNoNumber:
             read_number(written)
         assert str(stopped.value) == f'Stopped at character {at + 1} of "{written}": expected {expected}.'
         assert (stopped.value.at, stopped.value.expected) == (at, expected)
+
+    def test_is_told_without_a_place_where_there_is_nothing(self) -> None:
+        with pytest.raises(NumberError, match=f"^Nothing is given: expected {NUMBER}\\.$"):
+            read_number("")
 
     @settings(deadline=None)
     @given(some.text(some.characters(exclude_categories=()), max_size=80))

@@ -145,12 +145,15 @@ def test_a_dial_is_followed_by_its_reading(page: Page) -> None:
     page.get_by_text("Start from a ready-made head").click()
     page.locator("#ready button").filter(has_text="by its dial").click()
     page.get_by_role("button", name="Use this head").click()
+    page.get_by_label("Divisions").fill("7")
+    expect(page.locator("#move")).to_have_text("Indexing by the dial")
     take_to_machine(page, "7")
     page.get_by_role("button", name="Cut without a trial pass").click()
     press(page, "Cut 1 is made")
     # 90/7 turns are 12 and 6/7; 6/7 of a turn of 4° is 3°25'42.86", set to the vernier's 10".
-    expect(page.locator(".shop-figure.long b")).to_have_text("3°25'40\"")
-    expect(page.locator(".shop-dial")).to_contain_text("First 12 whole turns")
+    expect(page.locator(".shop-figure")).to_have_text(["12 turns", "3°25'40\" on the dial"])
+    whole = "Whole turns of the handwheel from the last setting, then on to the reading."
+    expect(page.locator(".shop-dial")).to_have_text(whole)
 
 
 @pytest.mark.parametrize("width", [360, 800, 1280])

@@ -3,6 +3,7 @@
 import json
 from pathlib import Path
 
+import pytest
 from playwright.sync_api import Page, expect
 
 from tests.page.conftest import Open
@@ -39,6 +40,28 @@ def test_several_heads_are_kept_by_name(page: Page) -> None:
     page.get_by_role("button", name="Remove Small one").click()
     expect(page.locator("#kept-heads li").filter(has_text="Small one")).to_have_count(0)
     expect(page.locator("#kept-heads li").filter(has_text="Big one")).to_have_count(1)
+
+
+def test_a_head_removed_by_mistake_is_put_back(page: Page) -> None:
+    describe(page, "Big one", "60")
+    describe(page, "Small one", "40")
+    page.locator("#go-head").click()
+    page.get_by_role("button", name="Remove Big one").click()
+    expect(page.locator("#kept-heads li")).to_have_count(1)
+    expect(page.get_by_role("button", name="Put it back")).to_be_focused()
+    page.keyboard.press("Enter")
+    expect(page.locator("#kept-heads li").first).to_contain_text("Big one 60:1")
+    expect(page.get_by_role("button", name="Use Big one")).to_be_focused()
+    expect(page.get_by_role("button", name="Put it back")).to_have_count(0)
+
+
+@pytest.mark.parametrize("width", [360, 800])
+def test_what_puts_a_head_to_use_is_in_sight_once_its_fields_are_filled(open_page: Open, width: int) -> None:
+    page = open_page("head.html", width=width, height=740)
+    page.get_by_text("Start from a ready-made head").click()
+    page.locator("#ready button").filter(has_text="60:1").first.click()
+    expect(page.get_by_label("Your name for it")).to_be_in_viewport(ratio=1)
+    expect(page.get_by_role("button", name="Use this head")).to_be_in_viewport(ratio=1)
 
 
 def test_a_ready_made_head_fills_the_form(page: Page) -> None:

@@ -64,3 +64,11 @@ def test_the_link_names_the_question_as_it_is_typed(page: Page) -> None:
     page.get_by_label("Divisions").fill("28")
     expect(page.locator("#move")).to_be_visible()
     assert here(page).endswith("/#divisions=28&ratio=40") or here(page).endswith("/#divisions=28")
+
+
+def test_the_button_says_that_the_link_is_copied(open_page: Open) -> None:
+    page = open_page("#divisions=28", permissions=["clipboard-read", "clipboard-write"])
+    page.get_by_role("button", name="Link").click()
+    page.locator("#copy").click()
+    expect(page.locator("#copy")).to_have_text("Copied")
+    assert page.evaluate("navigator.clipboard.readText()") == here(page)

@@ -88,6 +88,7 @@ def test_signs_that_a_keyboard_hides_are_typed_from_the_page(page: Page) -> None
     [
         ("divisions", "0", "Divisions are a whole number from 1 to 1,000,000."),
         ("divisions", "many", "Give a whole number, such as 40."),
+        ("angle", "", "Nothing is given: expected an angle such as 22.5, 22°30' or 1/7 turn."),
         ("angle", "22°75'", "Stopped at character 4 of \"22°75'\": expected minutes below 60."),
     ],
 )

@@ -73,9 +73,17 @@ export const headActions = {
     take(head, name);
   },
   useKept: ({ at }) => take(store.get().heads[at].head, store.get().heads[at].name),
+  // A glove hits the button beside it: the head that went can be had back.
   dropKept({ at }) {
-    store.set({ heads: store.get().heads.filter((_, row) => row !== Number(at)) });
+    const { heads } = store.get();
+    store.set({ heads: heads.filter((_, row) => row !== Number(at)), dropped: heads[at] });
     say("Taken off the list.");
+    setTimeout(() => focusOn("put-back"));
+  },
+  putBack() {
+    const { heads, dropped } = store.get();
+    store.set({ heads: kept(heads, dropped.name, dropped.head), dropped: null });
+    setTimeout(() => focusOn("use-0"));
   },
   useCount() {
     const found = counted(draft().crank || "", draft().rounds || "1");

@@ -14,6 +14,7 @@ function keptHeads(state) {
       <span class="row"><button type="button" id="use-${at}" data-do="useKept" data-at="${at}">Use<span class="unseen"> ${name}</span></button>
       <button type="button" id="drop-${at}" data-do="dropKept" data-at="${at}">Remove<span class="unseen"> ${name}</span></button></span></li>`)}</ul>`
       : html`<p class="soft">Give a head a name below and it is kept here, in this browser.</p>`}
+    ${state.dropped && html`<p>${state.dropped.name} is taken off the list. <button type="button" id="put-back" data-do="putBack">Put it back</button></p>`}
     <div class="row"><button type="button" id="save-heads" data-do="saveHeads">Save to a file</button>
     <label class="button" for="heads-file">Read from a file</label><input type="file" id="heads-file" class="unseen" accept=".json,application/json"></div>
     ${state.fileNote ? html`<p>${state.fileNote}</p>` : ""}</section>`;

@@ -51,7 +51,8 @@ class ReadingError(ValueError):
     """
 
     def __init__(self, given: str, at: int, expected: str) -> None:
-        super().__init__(f'Stopped at character {at + 1} of "{shown(given)}": expected {expected}.')
+        where = f'Stopped at character {at + 1} of "{shown(given)}"' if given else "Nothing is given"
+        super().__init__(f"{where}: expected {expected}.")
         self.at = at
         self.expected = expected
 
