@@ -26,6 +26,16 @@ def test_the_pin_hole_counted_is_explained_and_put_right(page: Page) -> None:
     expect(page.locator("#check-holes")).to_have_value("9")
 
 
+def test_several_empty_boxes_are_told_by_their_names(page: Page) -> None:
+    page.locator("#go-check").click()
+    page.locator("#check-method-differential").check(force=True)
+    checked(page, "73", holes="10", circle="18")
+    told = ["Gear on the spindle: This field is needed.", "Gear on the worm side: This field is needed."]
+    expect(page.locator("#problem a")).to_have_text(told)
+    page.get_by_role("link", name=told[1]).click()
+    expect(page.get_by_label("Gear on the worm side")).to_be_focused()
+
+
 def test_the_right_setup_beside_it_can_be_used(page: Page) -> None:
     checked(page, "28", turns="1", holes="8", circle="21")
     page.get_by_role("button", name="Use this setup").click()

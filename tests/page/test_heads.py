@@ -72,6 +72,17 @@ def test_a_ready_made_head_fills_the_form(page: Page) -> None:
     expect(page.get_by_label("Your name for it")).to_be_focused()
 
 
+def test_a_head_that_holds_nothing_is_told_so_where_something_can_be_given(open_page: Open) -> None:
+    page = open_page("head.html")
+    for plate in (3, 2, 1):
+        page.get_by_role("button", name=f"Remove plate {plate}").click()
+    page.get_by_label("Direct plate on the spindle").fill("")
+    page.get_by_role("button", name="Use this head").click()
+    told = "Give the head a plate, a direct circle or a dial: without one nothing can be set."
+    expect(page.locator("#head-direct_circles-wrong")).to_have_text(told)
+    expect(page.locator("#head-ratio-wrong")).to_have_count(0)
+
+
 def test_an_unknown_ratio_is_counted(page: Page) -> None:
     page.locator("#go-head").click()
     page.get_by_text("Ratio unknown: count it").click()

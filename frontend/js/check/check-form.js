@@ -77,6 +77,12 @@ export function fieldOf(pointer) {
   return "check-number";
 }
 
+// Above the form a fault is read away from its box, so it says which box.
+export function named({ field: id, text }) {
+  const [label] = BOXES[id.replace("check-", "")] || [];
+  return { field: id, text: label ? `${label}: ${text}` : text };
+}
+
 const pick = (name, now, [key, title]) => html`<label class="pick"><input type="radio" name="${name}" id="check-${name}-${key}"
   value="${key}" ${key === now ? html`checked` : ""}><span>${title}</span></label>`;
 

@@ -7,7 +7,7 @@ import { faults, summary } from "../errors.js";
 import { mixed, wideError } from "./fractions.js";
 import { figures } from "../figures.js";
 import { fillForm, keepForm } from "../kept-form.js";
-import { checkForm, fieldOf, fromClaim, toRequest } from "./check-form.js";
+import { checkForm, fieldOf, fromClaim, named, toRequest } from "./check-form.js";
 import { toHash } from "../link.js";
 import { toBody } from "../question.js";
 import { METHODS, count, headLine, seconds, sentHead, wholeHead } from "../words.js";
@@ -105,7 +105,7 @@ export function render(root, state, given) {
   const found = faults(state.checked?.problem, fieldOf);
   root.querySelector("#check-head").textContent = `On ${state.headName || "the head"}: ${headLine(state.head)}.`;
   const form = root.querySelector("#check-ask-here");
-  mount(form, html`${summary(found)}${checkForm(check, found, state.checked?.busy)}`);
+  mount(form, html`${summary(found.map(named))}${checkForm(check, found, state.checked?.busy)}`);
   fillForm(form, check);
   mount(root.querySelector("#check-result"), result(state.checked || {}));
 }

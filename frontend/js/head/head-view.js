@@ -26,12 +26,12 @@ function readyMade(state) {
     <button type="button" id="ready-${id}" data-do="startFrom" data-id="${id}"><strong>${title}</strong> <span>${headLine(head) === title ? "" : headLine(head)}</span></button></li>`)}</ul></details>`;
 }
 
-// #/head/plates/0/2 is about the row of plate 1, #/head/idlers/simple/with about the field of that name.
+// #/head/plates/0/2 is about the row of plate 1, #/head/idlers/simple/with about the field of that name, #/head about a head that holds nothing.
 function fieldOf(pointer) {
   if (pointer.startsWith("#/head/plates")) return `head-plate-${pointer.split("/")[3] || 0}`;
   if (pointer.startsWith("#/head/screw")) return "head-screw-lead";
   const found = /^#\/head\/((?:dial|idlers)(?:\/\w+)+|\w+)/.exec(pointer);
-  return found ? `head-${found[1].replaceAll("/", "-")}` : "head-ratio";
+  return found ? `head-${found[1].replaceAll("/", "-")}` : "head-direct_circles";
 }
 
 export function render(root, state, actions) {
