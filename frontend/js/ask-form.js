@@ -32,7 +32,7 @@ function more(question, found) {
     ${field({ id: "tolerance", label: "Largest error allowed, as an angle", found, signs: true, hint: "Such as 0°01′. Empty: any." })}
     ${field({ id: "diameter", label: "Diameter of the work", mode: "decimal", found, hint: "Shows errors at the rim, in the same unit." })}
     ${field({ id: "at_rim", label: "Largest error allowed at the rim", mode: "decimal", found, hint: "Needs the diameter too." })}
-    ${field({ id: "every", label: "Spaces per move", mode: "numeric", found, hint: "For block indexing: several laps, heat spread round the work. Empty: one." })}
+    ${field({ id: "every", label: "Spaces per move", mode: "numeric", found, hint: "Of the work, not holes: block indexing in several laps spreads the heat. Empty: one." })}
     </div></details>`;
 }
 

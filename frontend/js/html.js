@@ -37,7 +37,7 @@ const shown = new WeakMap();
 function place(element) {
   const active = document.activeElement;
   if (!active || !active.id || !element.contains(active)) return null;
-  const typed = typeof active.selectionStart === "number" && active.type !== "number";
+  const typed = typeof active.selectionStart === "number";
   return { id: active.id, from: typed ? active.selectionStart : null, to: typed ? active.selectionEnd : null };
 }
 

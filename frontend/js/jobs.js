@@ -33,7 +33,7 @@ export const jobOf = (state, id = state.shop?.open) => (state.jobs || []).find((
 const plateCircles = (head, move) => !move ? [] : move.plate ? head.plates[move.plate - 1] : head.direct_circles;
 
 export function addJob({ title, asked, setup }) {
-  const id = Date.now().toString(36) + Math.floor(Math.random() * 1296).toString(36);
+  const id = Date.now().toString(36);
   const rows = setup.positions.map(pack);
   const job = {
     id, title, asked: { work: asked.work, head: asked.head, every: setup.every || asked.every || 1 },

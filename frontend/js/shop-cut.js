@@ -11,7 +11,7 @@ export const bar = (job, words, stage = STAGE[job.phase]) => html`<header class=
   <button id="shop-away" data-do="opens" data-dialog="shop-leave">Leave</button></header>`;
 
 const figure = ([number, unit]) => html`<span class="shop-figure"><b>${number}</b> <span>${unit}</span></span> `;
-const figureRow = (list) => html`<p class="shop-figures">${list.map(figure)}</p>`;
+const figureRow = (list) => html`<p class="shop-figures">${list.length ? list.map(figure) : "No move this time."}</p>`;
 
 const firstCut = ({ phase }) => `No move. Make the first ${phase === "trial" ? "mark" : "cut"} where you stand.`;
 

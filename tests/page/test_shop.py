@@ -151,6 +151,18 @@ def test_uneven_work_has_its_own_move_at_every_cut(page: Page) -> None:
     assert figures(page) == ["3 turns"]
 
 
+def test_of_two_moves_the_one_that_is_not_to_be_made_is_told_so(page: Page) -> None:
+    page.locator("#kind-angles").check(force=True)
+    page.get_by_label("Angles from zero").fill("0, 22.5, 61°15'")
+    page.locator("#csv").wait_for()
+    page.get_by_role("button", name="Start cutting").click()
+    page.get_by_role("button", name=BEGIN).click()
+    press(page, "Cut 1 is made")
+    # At 40:1 a crank turn is 9 degrees: 22.5 degrees are 2 turns and 9 of 18 spaces, and nothing on the other circle.
+    expect(page.locator(".shop-moves li").first.locator(".shop-figure")).to_have_text(["2 turns", "9 spaces"])
+    expect(page.locator(".shop-moves li").last).to_contain_text("No move this time.")
+
+
 def test_in_block_indexing_the_cuts_go_round_in_laps(page: Page) -> None:
     page.get_by_text("How close, and block indexing").click()
     page.get_by_label("Spaces per move").fill("3")
