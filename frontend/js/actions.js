@@ -24,7 +24,7 @@ function remember() {
 // Positions come a moment later, so that the move is there at once.
 async function schedule(asked, mine) {
   const { answer, chosen } = store.get();
-  if (!answer || (answer.setups[chosen] || {}).positions) return;
+  if (!answer || answer.setups[chosen]?.positions) return;
   const body = withPositions(asked, answer, chosen);
   const reply = body && await api.solve(body);
   if (!reply?.ok || mine !== turn || store.get().chosen !== chosen) return;

@@ -68,17 +68,16 @@ async function fetchView(name) {
   ready[name] ||= (await own.later[name]()).render;
 }
 
-const coming = html`<h1 tabindex="-1">One moment</h1><p class="wait">This part of the page is being fetched.</p>`;
-const missing = html`<h1 tabindex="-1">Not here yet</h1><p class="wait">This part of the page could not be fetched. Come back to it when the connection is back.</p>`;
+const absent = (title, words) => html`<h1 tabindex="-1">${title}</h1><p class="wait">This part of the page ${words}</p>`;
 
 function show(root, state) {
   const view = isHere(state.view) ? state.view : own.name;
   if (ready[view]) return ready[view](root, state, actions);
-  mount(root, coming);
+  mount(root, absent("One moment", "is being fetched."));
   fetchView(view).then(() => {
     drawSoon();
     setTimeout(() => root.querySelector("h1").focus());
-  }, () => mount(root, missing));
+  }, () => mount(root, absent("Not here yet", "could not be fetched. Come back to it when the connection is back.")));
 }
 
 function draw() {

@@ -28,7 +28,7 @@ export const items = (list) => list.map((each) => html`<li>${each}</li>`);
 
 export const sheet = (title, body) => html`<section class="sheet"><h2>${title}</h2>${body}</section>`;
 
-// A table that scrolls by itself where it is too wide or too long; `kind` gives the class of a row.
+// A table that scrolls by itself; `kind` gives the class of a row.
 export const table = (label, heads, rows, kind = () => "") => html`<div class="wide" tabindex="0" role="region" aria-label="${label}"><table><thead><tr>${heads.map((head) => html`<th scope="col">${head}</th>`)}</tr></thead>
   <tbody>${rows.map(([first, ...rest], at) => html`<tr class="${kind(at)}"><th scope="row">${first}</th>${rest.map((cell) => html`<td>${cell}</td>`)}</tr>`)}</tbody></table></div>`;
 

@@ -72,7 +72,7 @@ function readPart(text) {
 
 // {question, head, chosen}, or null when the address asks nothing.
 export function fromHash(hash) {
-  const words = new URLSearchParams(hash.replace(/^#/, ""));
+  const words = new URLSearchParams(hash.slice(1));
   const kind = ["divisions", "angles", "angle", "part"].find((name) => words.has(name));
   if (!kind) return null;
   const question = { kind, [kind]: words.get(kind) };

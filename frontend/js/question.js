@@ -49,8 +49,8 @@ export function toBody(question, head) {
 
 // The same question with its schedule, or null when that would be too long to send.
 export function withPositions(body, answer, chosen) {
-  const cuts = answer.work.divisions || answer.work.count || (answer.work.angles || []).length || 2;
-  const laps = (answer.setups[chosen] || {}).laps || 1;
+  const cuts = answer.work.divisions || answer.work.count || answer.work.angles?.length || 2;
+  const laps = answer.setups[chosen]?.laps || 1;
   if (cuts * laps * (chosen + 1) > ROWS) return null;
   return { ...body, positions: true, limit: chosen + 1 };
 }

@@ -11,7 +11,7 @@ export const DEFAULT_HEAD = {
   stop_circles: null, screw: null, dial: null,
 };
 
-export const wholeHead = (head) => ({ ...DEFAULT_HEAD, ...(head || {}) });
+export const wholeHead = (head) => ({ ...DEFAULT_HEAD, ...head });
 
 // A head as it is sent: what it lacks is left out.
 export function sentHead(head) {
