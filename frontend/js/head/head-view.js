@@ -14,7 +14,7 @@ function keptHeads(state) {
       <span class="row"><button type="button" id="use-${at}" data-do="useKept" data-at="${at}">Use<span class="unseen"> ${name}</span></button>
       <button type="button" id="drop-${at}" data-do="dropKept" data-at="${at}">Remove<span class="unseen"> ${name}</span></button></span></li>`)}</ul>`
       : html`<p class="soft">Give a head a name below and it is kept here, in this browser.</p>`}
-    ${state.dropped && html`<p>${state.dropped.name} is taken off the list. <button type="button" id="put-back" data-do="putBack">Put it back</button></p>`}
+    ${state.dropped && html`<p class="unprinted">${state.dropped.name} is taken off the list. <button type="button" id="put-back" data-do="putBack">Put it back</button></p>`}
     <div class="row"><button type="button" id="save-heads" data-do="saveHeads">Save to a file</button>
     <label class="button" for="heads-file">Read from a file</label><input type="file" id="heads-file" class="unseen" accept=".json,application/json"></div>
     ${state.fileNote ? html`<p>${state.fileNote}</p>` : ""}</section>`;
@@ -42,7 +42,7 @@ export function render(root, state, actions) {
   mount(root.querySelector("#ready-made"), readyMade(state));
   const form = root.querySelector("#head-form");
   const fresh = mount(form, html`${summary(found)}<form id="head" class="sheet" novalidate>${headFields(draft, found)}
-    <div class="row"><button class="main" id="use-head">Use this head</button></div></form>`);
+    <div class="row unprinted"><button class="main" id="use-head">Use this head</button></div></form>`);
   fill(form, draft, fresh);
   mount(form.querySelector("#count-result"), countResult(draft));
 }
