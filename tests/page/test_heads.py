@@ -56,12 +56,15 @@ def test_a_head_removed_by_mistake_is_put_back(page: Page) -> None:
 
 
 @pytest.mark.parametrize("width", [360, 800])
-def test_what_puts_a_head_to_use_is_in_sight_once_its_fields_are_filled(open_page: Open, width: int) -> None:
+def test_a_ready_made_head_is_put_to_use_from_where_its_fields_begin(open_page: Open, width: int) -> None:
     page = open_page("head.html", width=width, height=740)
     page.get_by_text("Start from a ready-made head").click()
     page.locator("#ready button").filter(has_text="60:1").first.click()
     expect(page.get_by_label("Your name for it")).to_be_in_viewport(ratio=1)
-    expect(page.get_by_role("button", name="Use this head")).to_be_in_viewport(ratio=1)
+    use = page.get_by_role("button", name="Use it as it is")
+    expect(use).to_be_in_viewport(ratio=1)
+    use.click()
+    expect(page.locator("#head-line")).to_contain_text("60:1")
 
 
 def test_a_ready_made_head_fills_the_form(page: Page) -> None:

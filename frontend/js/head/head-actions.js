@@ -39,7 +39,7 @@ function sound(head) {
 }
 
 function take(head, headName) {
-  store.set({ head, headName, headDraft: null, headProblem: null, ownHead: null });
+  store.set({ head, headName, headDraft: null, headProblem: null, ownHead: null, filled: null });
   go({ view: "setup" });
 }
 
@@ -56,7 +56,7 @@ export const headActions = {
   },
   startFrom({ id }) {
     const { head } = store.get().ready.find((each) => each.id === id);
-    store.set({ headDraft: toDraft(head, ""), headProblem: null });
+    store.set({ headDraft: toDraft(head, ""), headProblem: null, filled: true });
     say("The fields are filled in: change what differs, then use the head.");
     setTimeout(() => focusOn("head-name"));
   },

@@ -23,7 +23,8 @@ function keptHeads(state) {
 function readyMade(state) {
   if (!state.ready) return "";
   return html`<details id="ready"><summary>Start from a ready-made head</summary><ul class="heads">${state.ready.map(({ id, title, head }) => html`<li>
-    <button type="button" id="ready-${id}" data-do="startFrom" data-id="${id}"><strong>${title}</strong> <span>${headLine(head) === title ? "" : headLine(head)}</span></button></li>`)}</ul></details>`;
+    <button type="button" id="ready-${id}" data-do="startFrom" data-id="${id}"><strong>${title}</strong> <span>${headLine(head) === title ? "" : headLine(head)}</span></button></li>`)}</ul></details>
+    ${state.filled && html`<p class="unprinted">Its fields are filled in below: change what differs. <button form="head" id="use-as-it-is">Use it as it is</button></p>`}`;
 }
 
 // #/head/plates/0/2 is about the row of plate 1, #/head/idlers/simple/with about the field of that name, #/head about a head that holds nothing.
