@@ -223,8 +223,12 @@ class TestAnotherCircle:
             ),
         ]
 
-    @pytest.mark.parametrize(("holes", "second"), [(0, SecondClaim(-20, 23)), (20, SecondClaim(0, 23))])
-    def test_where_only_one_move_is_made_no_circles_are_changed_about(self, holes: int, second: SecondClaim) -> None:
+    @pytest.mark.parametrize(
+        ("holes", "second"),
+        # Only one move is made, or it would go all the way round the other circle.
+        [(0, SecondClaim(-20, 23)), (20, SecondClaim(0, 23)), (21, SecondClaim(1, 21)), (1, SecondClaim(22, 23))],
+    )
+    def test_circles_that_cannot_be_changed_about_are_not(self, holes: int, second: SecondClaim) -> None:
         undone = list(other_circle(case(28, Claim("compound", 0, holes, 22, second), SMALL)))
         assert not [one for one in undone if one.explanation.startswith("The circles")]
 

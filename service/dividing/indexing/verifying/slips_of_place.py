@@ -128,8 +128,10 @@ def other_circle(case: Case) -> Iterator[Undone]:
 
 def _circles_changed_about(claim: Claim) -> Iterator[Undone]:
     """The spaces of each of two moves on the circle of the other."""
-    if claim.circle and claim.holes and claim.second and claim.second.holes:
-        first, second = claim.second.circle, replace(claim.second, circle=claim.circle)
+    if not claim.circle or not claim.second:
+        return
+    first, second = claim.second.circle, replace(claim.second, circle=claim.circle)
+    if 0 < claim.holes < first and 0 < abs(second.holes) < second.circle:
         yield Undone(
             replace(claim, circle=first, second=second),
             f"The circles are changed about: the first move is {counted(claim.holes, 'space')} on {first}, the second "
