@@ -43,6 +43,19 @@ def test_the_right_setup_beside_it_can_be_used(page: Page) -> None:
     expect(page.get_by_label("Divisions")).to_have_value("28")
 
 
+# 19/17 - 6/18 = 40/51; the page goes 12 spaces on 18 and 2 on 17 instead.
+def test_a_right_setup_that_the_page_does_not_tell_is_not_changed_for_another(page: Page) -> None:
+    page.locator("#go-check").click()
+    page.locator("#check-method-compound").check(force=True)
+    checked(page, "51", turns="1", holes="2", circle="17", second_holes="-6", second_circle="18")
+    expect(page.locator("#check-verdict")).to_have_text("Right, and exact")
+    page.get_by_role("button", name="Use this setup").click()
+    expect(page.locator("#check-result .note")).to_contain_text("set the head by it")
+    expect(page.locator("#check-use")).to_have_count(0)
+    page.locator("#check-second_holes").fill("-5")
+    expect(page.locator("#check-result .note")).to_have_count(0)
+
+
 def test_a_circle_on_no_plate_cannot_be_set(page: Page) -> None:
     checked(page, "28", turns="1", holes="12", circle="28")
     expect(page.locator("#check-verdict")).to_contain_text("set")

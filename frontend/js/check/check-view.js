@@ -17,6 +17,8 @@ const VERDICT = {
   off: ["bad", "It does not make that"], cannot_be_set: ["bad", "It cannot be set on this head"],
 };
 
+const APART = "The page would set up this work in another way. This one is good as it stands: set the head by it.";
+
 let actions = null;
 let asking = 0;
 
@@ -39,14 +41,16 @@ function changed() {
   if (store.get().checked) store.set({ checked: null });
 }
 
-// Over to the first document, which finds the same setup among its own.
+// Over to the first document, which finds the same setup among its own; a right one that it does not tell stays here.
 async function use() {
   const { checked, head, ...state } = store.get();
   const { kind, number, tolerance } = checkOf(state);
   const question = { kind, [kind]: number, tolerance };
   const reply = await solve(toBody(question, sentHead(head)));
   const same = reply.ok ? reply.data.setups.findIndex(({ summary }) => summary === checked.answer.right.summary) : 0;
-  actions.leave({}, { href: `./#${toHash(question, head, Math.max(0, same))}`, textContent: "Set up" });
+  if (same >= 0) return actions.leave({}, { href: `./#${toHash(question, head, same)}`, textContent: "Set up" });
+  store.set({ checked: { ...checked, apart: true } });
+  actions.say(APART);
 }
 
 function correct(at) {
@@ -84,15 +88,15 @@ function slips(list) {
     ${corrected ? html`<p><strong>${claimText(corrected)}</strong></p><button type="button" data-check="correct" data-at="${at}">Check that instead</button>` : ""}</li>`)}</ol></section>`;
 }
 
-const right = (setup) => setup ? html`<section class="sheet"><h2>The right setup: ${METHODS[setup.method] || setup.method}</h2>${figures(setup)}<p>${setup.summary}</p>
-  <button type="button" class="main" id="check-use" data-check="use">Use this setup</button></section>` : "";
+const right = (setup, apart) => setup ? html`<section class="sheet"><h2>The right setup: ${METHODS[setup.method] || setup.method}</h2>${figures(setup)}<p>${setup.summary}</p>
+  ${apart ? html`<p class="note">${APART}</p>` : html`<button type="button" class="main" id="check-use" data-check="use">Use this setup</button>`}</section>` : "";
 
-function result({ answer }) {
+function result({ answer, apart }) {
   if (!answer) return "";
   const [mood, words] = VERDICT[answer.verdict] || ["warn", answer.verdict];
   return html`<section class="sheet"><h2 id="check-verdict" tabindex="-1" class="mark ${mood}"><strong>${words}</strong></h2>
     ${makes(answer)}${answer.why?.length ? html`<ul>${answer.why.map((line) => html`<li>${line}</li>`)}</ul>` : ""}</section>
-    ${slips(answer.likely_slips)}${right(answer.right)}`;
+    ${slips(answer.likely_slips)}${right(answer.right, apart)}`;
 }
 
 export function render(root, state, given) {
