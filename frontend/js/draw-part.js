@@ -97,6 +97,7 @@ function flutes({ turns, diameter }, unit) {
 }
 
 const KINDS = {
+  __proto__: null,
   spur_gear: gear, helical_gear: gear, flats, bolt_circle: holes, dial, spline, reamer: flutes, helix, bevel_gear: bevel, end_teeth: tilted,
 };
 

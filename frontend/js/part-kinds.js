@@ -9,6 +9,7 @@ const TOOTH = [...PITCH, ["pressure_angle", "Pressure angle", ANGLE, "Empty: 20Â
   ["whole_depth", "Whole depth", [["", "2.25 modules"], ["2.157", "2.157, older"], ["2.166", "2.166"]]]];
 
 export const PARTS = {
+  __proto__: null,
   spur_gear: ["Spur gear", [TEETH, ...TOOTH, UNIT]],
   helical_gear: ["Helical gear", [TEETH, ...TOOTH, ["helix_angle", "Helix angle, from the axis", ANGLE], HAND, UNIT]],
   bevel_gear: ["Bevel gear", [TEETH, ["mate", "Teeth of its mate", COUNT, "Or the pitch angle."], ["pitch_angle", "Pitch angle", ANGLE], ...PITCH, UNIT]],

@@ -89,7 +89,8 @@ def test_a_gear_is_drawn_with_its_teeth(open_page: Open) -> None:
     assert sum(here and not before for here, before in zip(far, [far[-1], *far[:-1]], strict=True)) == 28
 
 
-def test_a_link_with_a_part_that_there_is_not_shows_the_form_and_what_is_wrong(open_page: Open) -> None:
-    page = open_page("#part=" + quote('{"kind":"pulley","teeth":"28"}'))
+@pytest.mark.parametrize("kind", ["pulley", "constructor"])
+def test_a_link_with_a_part_that_there_is_not_shows_the_form_and_what_is_wrong(open_page: Open, kind: str) -> None:
+    page = open_page("#part=" + quote(json.dumps({"kind": kind, "teeth": "28"})))
     expect(page.locator("#problem")).to_be_focused()
     expect(page.get_by_label("Which part")).to_be_visible()

@@ -111,7 +111,8 @@ def test_the_general_cautions_defer_to_the_maker_and_the_shop() -> None:
     assert GENERAL == (
         "The machine maker's and the shop's rules, local codes and qualified supervision come first.",
         "Stop the cutter before you index, measure, clear chips or change gears.",
-        "Turn the crank one way only; if you pass the hole, go well back and come up to it again. Seat the pin fully.",
+        "Turn the crank one way only; if you pass the hole or the reading, go well back and come up to it again. "
+        "A pin must seat fully.",
         "Unclamp the spindle to index and clamp it to cut.",
         "Go round once with a light trial pass or scribed marks, and count, before you cut to depth.",
     )
