@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from inspect import iscoroutinefunction
+
 import pytest
 from flask import Flask
 from werkzeug.exceptions import HTTPException, MethodNotAllowed
@@ -29,6 +31,11 @@ def test_there_are_no_functions_before_or_after_a_request(assembled: Flask) -> N
     ):
         assert not any(functions.values())
     assert assembled.teardown_appcontext_funcs == []
+
+
+def test_no_view_is_a_coroutine(assembled: Flask) -> None:
+    """It would not be waited for."""
+    assert [name for name, view in assembled.view_functions.items() if iscoroutinefunction(view)] == []
 
 
 def found(app: Flask, method: str, path: str, *, known: bool) -> object:

@@ -9,6 +9,8 @@ from flask.sessions import SessionInterface
 from werkzeug.routing import MapAdapter
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
+
     from flask import Request, Response
     from flask.typing import ResponseReturnValue
     from werkzeug.routing import Map, Rule
@@ -68,6 +70,10 @@ class StatelessFlask(Flask):
         except Exception as fault:  # noqa: BLE001  # Flask parts them
             told = self.handle_user_exception(fault)
         return self.make_response(told)
+
+    def ensure_sync(self, func: Callable[..., Any]) -> Callable[..., Any]:
+        """No view here is a coroutine."""
+        return func
 
     def process_response(self, response: Response) -> Response:
         """Nobody looks at an answer after its view."""
