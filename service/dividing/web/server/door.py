@@ -21,7 +21,7 @@ from dividing.web.server.secure import awaited, begun, say_goodbye
 OWN_THREAD = Stage.SOLVING
 # Seconds that a worker with more callers than another leaves a new one to that other.
 LOOK_AWAY = 0.01
-AT_ONCE = 8
+AT_ONCE = 4
 
 
 class Door(Worker, ABC):  # type: ignore[misc]  # gunicorn has no type hints

@@ -23,8 +23,9 @@ from dividing.web.server.exchange import exchange, refusal
 Task = tuple[Caller, Message]
 
 # Threads share one interpreter, so they add fairness, not speed: this many long batches at once still leave
-# room for a short question.
+# room for a short question. Nearly all questions are done within the patience, and so one after the other.
 THREADS = 16
+PATIENCE = 0.02
 TICK = 1.0
 GO_ON = b"HTTP/1.1 100 Continue\r\n\r\n"
 # A worker that has been told to stop still waits so many seconds. Who keeps a connection may be sending a request at
@@ -37,7 +38,7 @@ class PatientWorker(Door):
 
     def __init__(self, *arguments: Any) -> None:
         super().__init__(*arguments)
-        self.crew: Crew[Task] = Crew(self.work, THREADS)
+        self.crew: Crew[Task] = Crew(self.work, THREADS, PATIENCE)
 
     def run(self) -> None:
         self.open_doors()
@@ -49,7 +50,10 @@ class PatientWorker(Door):
 
     def turn(self) -> None:
         """Wait for whatever happens next and deal with it."""
-        for key, _ in self.selector.select(TICK if self.look_back_at is None else LOOK_AWAY):
+        wait = TICK if self.look_back_at is None else LOOK_AWAY
+        if self.crew.relieve():
+            wait = min(wait, PATIENCE)
+        for key, _ in self.selector.select(wait):
             react: Callable[[], None] = key.data
             react()
         now = time.monotonic()
