@@ -32,7 +32,7 @@ class Connection extends EventTarget {
 
 export const connection = new Connection();
 
-const patience = () => AbortSignal.timeout(connection.online ? PATIENCE : PATIENCE_AWAY);
+const patience = () => AbortSignal.timeout?.(connection.online ? PATIENCE : PATIENCE_AWAY);
 
 function storeAnswer(key, data) {
   if (JSON.stringify(data).length > LONGEST) return;
