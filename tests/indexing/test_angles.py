@@ -90,7 +90,8 @@ class TestAnyTextWhatever:
         if isinstance(angle, Angle):
             assert abs(angle.turns) <= LARGEST_TURNS
             return
-        assert re.fullmatch(r'Stopped at character \d+ of "[^\0\ud800-\udfff]*": expected .+\.', str(angle))
+        where = r'Stopped at character \d+ of "[^\0\ud800-\udfff]+"' if written != "" else "Nothing is given"
+        assert re.fullmatch(rf"{where}: expected .+\.", str(angle))
         assert 0 <= angle.at <= (len(written) if isinstance(written, str) else 0)
 
     @settings(deadline=None)
