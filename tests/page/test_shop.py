@@ -138,13 +138,18 @@ def test_steps_lead_back_through_every_stage(page: Page) -> None:
     assert title(page) == "Cut 2 of 2"
 
 
-def test_uneven_work_has_its_own_move_at_every_cut(page: Page) -> None:
+def second_of(page: Page, angles: str) -> None:
+    """At the machine, after the first cut of a list."""
     page.locator("#kind-angles").check(force=True)
-    page.get_by_label("Angles from zero").fill("0\n9\n36")
+    page.get_by_label("Angles from zero").fill(angles)
     page.locator("#csv").wait_for()
     page.get_by_role("button", name="Start cutting").click()
     page.get_by_role("button", name=BEGIN).click()
     press(page, "Cut 1 is made")
+
+
+def test_uneven_work_has_its_own_move_at_every_cut(page: Page) -> None:
+    second_of(page, "0\n9\n36")
     # At 40:1 a crank turn is 9 degrees: one turn to the second place, three more to the third.
     assert figures(page) == ["1 turn"]
     press(page, "Cut 2 is made")
@@ -152,12 +157,7 @@ def test_uneven_work_has_its_own_move_at_every_cut(page: Page) -> None:
 
 
 def test_of_two_moves_the_one_that_is_not_to_be_made_is_told_so(page: Page) -> None:
-    page.locator("#kind-angles").check(force=True)
-    page.get_by_label("Angles from zero").fill("0, 22.5, 61°15'")
-    page.locator("#csv").wait_for()
-    page.get_by_role("button", name="Start cutting").click()
-    page.get_by_role("button", name=BEGIN).click()
-    press(page, "Cut 1 is made")
+    second_of(page, "0, 22.5, 61°15'")
     # At 40:1 a crank turn is 9 degrees: 22.5 degrees are 2 turns and 9 of 18 spaces, and nothing on the other circle.
     expect(page.locator(".shop-moves li").first.locator(".shop-figure")).to_have_text(["2 turns", "9 spaces"])
     expect(page.locator(".shop-moves li").last).to_contain_text("No move this time.")
